@@ -1,0 +1,23 @@
+package axle
+
+// A Bearing is a single-row tapered roller bearing, by what calipers give;
+// a maker's ratings go before computed ones where they stand.
+type Bearing struct {
+	Name string `yaml:"name"`
+	Note string `yaml:"note,omitempty"`
+
+	Bore    Length `yaml:"bore"`    // m
+	Outside Length `yaml:"outside"` // m
+	Width   Length `yaml:"width"`   // m, over all
+
+	Rollers        int    `yaml:"rollers"`
+	RollerDiameter Length `yaml:"roller_diameter"` // m, mean
+	RollerLength   Length `yaml:"roller_length"`   // m, effective
+	PitchDiameter  Length `yaml:"pitch_diameter"`  // m, at mid-length of the rollers
+	CupAngle       Angle  `yaml:"cup_angle"`       // rad, half angle of the cup
+
+	Dynamic Force `yaml:"dynamic,omitempty"` // N, C of the maker
+	Static  Force `yaml:"static,omitempty"`  // N, C0 of the maker
+
+	Price float64 `yaml:"price"`
+}

@@ -1,0 +1,67 @@
+package axle
+
+// Bolts are the bolts of one joint: two to a cap, ten or so to a crown wheel.
+type Bolts struct {
+	Count    int    `yaml:"count"`
+	Thread   string `yaml:"thread"` // "M12x1.75", "7/16-20 UNF"
+	Grade    string `yaml:"grade"`  // ISO 898-1 class or a Unified grade: "10.9"
+	Torque   Torque `yaml:"torque"` // N·m, as tightened
+	Nut      Ratio  `yaml:"nut_factor"`
+	Grip     Length `yaml:"grip"`               // m, clamped length
+	Engaged  Length `yaml:"engagement"`         // m, of thread in the casting or wheel
+	Friction Ratio  `yaml:"friction"`           // of the joint faces
+	Radius   Length `yaml:"radius,omitempty"`   // m, of the bolt circle, for a crown wheel
+	Settling Length `yaml:"settling,omitempty"` // m, embedding of threads and faces
+}
+
+// An Overlay is a steel strap welded over a cap.
+type Overlay struct {
+	Thickness Length `yaml:"thickness"` // m
+	Width     Length `yaml:"width"`     // m
+	Metal     string `yaml:"metal"`
+	Bond      Ratio  `yaml:"bond"` // 0 lies loose, 1 works as one with the cap
+	Throat    Length `yaml:"throat"`
+}
+
+// A RingDowel is a hollow dowel round a cap bolt.
+type RingDowel struct {
+	Outer Length `yaml:"outer"` // m
+	Inner Length `yaml:"inner"` // m
+	Depth Length `yaml:"depth"` // m, in the cap
+	Yield Stress `yaml:"yield"` // Pa
+	Share Ratio  `yaml:"share"` // of its strength that counts beside friction; a loose one closes its fit first
+}
+
+// A Peg is the thrust screw behind the crown wheel with its pad and plate.
+type Peg struct {
+	Angle       Angle         `yaml:"angle"`   // rad, round the wheel from the mesh
+	Radius      Length        `yaml:"radius"`  // m, from the wheel's axis
+	Gap         Length        `yaml:"gap"`     // m, on the assembled, preloaded, torque-free axle
+	RunOut      Length        `yaml:"run_out"` // m, of the back face, total
+	PadDiameter Length        `yaml:"pad_diameter"`
+	PadMetal    string        `yaml:"pad_metal"`
+	PadBrief    Stress        `yaml:"pad_brief"`   // Pa, pressure the pad stands for moments
+	PadSteady   Stress        `yaml:"pad_steady"`  // Pa, and always
+	PadRubbing  PressureSpeed `yaml:"pad_rubbing"` // Pa·m/s
+	Friction    Ratio         `yaml:"friction"`
+	ScrewThread string        `yaml:"screw_thread"`
+	ScrewPitch  Length        `yaml:"screw_pitch"`
+	Screw       Length        `yaml:"screw_diameter"`
+	ScrewLength Length        `yaml:"screw_length"` // m, free, from pad to plate
+	ScrewYield  Stress        `yaml:"screw_yield"`
+	ThreadStiff Stiffness     `yaml:"thread_stiffness"`
+	Plate       PegPlate      `yaml:"plate"`
+}
+
+// A PegPlate is the welded plate that the peg's screw stands in.
+type PegPlate struct {
+	Long      Length `yaml:"long"`  // m
+	Short     Length `yaml:"short"` // m
+	Thickness Length `yaml:"thickness"`
+	Count     int    `yaml:"count"`      // plates that share the load
+	Fixity    Ratio  `yaml:"fixity"`     // 0 hinged edges, 1 clamped
+	Welded    Ratio  `yaml:"welded"`     // share of the edge that is welded
+	Throat    Length `yaml:"throat"`     // m, of the weld
+	WeldLimit Stress `yaml:"weld_limit"` // Pa, on the throat
+	Yield     Stress `yaml:"yield"`
+}
