@@ -41,7 +41,8 @@ type HypoidConesParams struct {
 	PinionTeeth        int           // -, z1: number of teeth of the pinion
 	WheelTeeth         int           // -, z2: number of teeth of the crown wheel
 	Offset             float64       // m, a: hypoid offset, positive where it raises the pinion's spiral angle
-	PinionSpiral       float64       // rad, β1: mean spiral angle of the pinion
+	PinionSpiral       float64       // rad, β1: mean spiral angle of the pinion; optional, instead of the wheel's
+	WheelSpiral        float64       // rad, β2: mean spiral angle of the wheel; optional, instead of the pinion's
 	WheelMeanRadius    float64       // m, r_m2: radius of the wheel at the mean point; optional, instead of the next two
 	WheelPitchDiameter float64       // m, d_e2: outer pitch diameter of the wheel; optional
 	FaceWidth          float64       // m, b2: face width of the wheel, the mean point in its middle; optional
@@ -82,7 +83,7 @@ func BevelPitchCones(z1, z2 int, spiral, radius float64) (PitchCones, error) {
 //
 //	cos ζ = tan δ1·tan δ2
 //	a = (r_m1·cos δ2 + r_m2·cos δ1)·sin ζ
-//	β2 = β1 − ζ
+//	β1 − β2 = ζ
 //	r_m1 = r_m2·(z1/z2)·cos β2/cos β1
 //	given wheel pitch angle: δ2 as given
 //	matched cutter: ρ_lim = r_c0, as LimitCurvature
@@ -91,13 +92,13 @@ func BevelPitchCones(z1, z2 int, spiral, radius float64) (PitchCones, error) {
 // The last line says that the mean point lies as far along the wheel axis from
 // the common perpendicular as it does from the apex of the wheel's pitch cone.
 //
-// Valid for axes at a right angle, an offset that leaves 0 ≤ β2 < 60°, and for a
+// Valid for axes at a right angle, an offset that leaves both spiral angles at 0 to 60°, and for a
 // matched cutter a radius that some wheel pitch angle between 30° and 89° answers.
 // With zero offset only the apex at the crossing has an answer, the spiral bevel pair.
 // Errors: *check.RangeError outside that range.
 // Source: ISO 23509:2016, method 1 and the relations of its annex A (from memory),
-// iterated until they hold to rounding, so that β1 is met exactly where the
-// standard's single correction meets it nearly.
+// iterated until they hold to rounding, so that the spiral angle is met exactly
+// where the standard's single correction meets it nearly.
 func HypoidPitchCones(p HypoidConesParams) (PitchCones, error) {
 	if err := p.valid(); err != nil {
 		return PitchCones{}, err
@@ -123,6 +124,8 @@ func (p HypoidConesParams) valid() error {
 		check.That("Condition", 0, p.Condition == GivenWheelPitchAngle || p.Condition == MatchedCutter ||
 			p.Condition == ApexAtCrossing, "a condition of ConeCondition"),
 		check.That("PinionSpiral", p.PinionSpiral, p.PinionSpiral >= 0 && p.PinionSpiral < maxSpiral, "0 to below 60°"),
+		check.That("WheelSpiral", p.WheelSpiral, p.WheelSpiral == 0 || p.PinionSpiral == 0 && p.WheelSpiral > 0 && p.WheelSpiral < maxSpiral,
+			"0 to below 60°, and zero where the pinion's is given"),
 		check.That("Offset", p.Offset, p.Offset != 0 || p.Condition == ApexAtCrossing,
 			"not zero, or the apex at the crossing"),
 	}

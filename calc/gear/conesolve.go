@@ -11,18 +11,31 @@ const (
 	maxWheelAngle = 89 * math.Pi / 180
 )
 
-// zetaRange is the range of the offset angle that leaves the wheel a spiral
-// angle from zero to 60°, on the side of the offset's sign.
+// zetaRange is the range of the offset angle that leaves the other spiral angle
+// between zero and 60°, on the side of the offset's sign.
 func (p HypoidConesParams) zetaRange() (low, high float64) {
-	if p.Offset < 0 {
-		return p.PinionSpiral - maxSpiral, 0
+	low, high = p.PinionSpiral-maxSpiral, p.PinionSpiral
+	if p.WheelSpiral != 0 {
+		low, high = -p.WheelSpiral, maxSpiral-p.WheelSpiral
 	}
-	return 0, p.PinionSpiral
+	if p.Offset < 0 {
+		return low, 0
+	}
+	return 0, high
+}
+
+// spirals are β1 and β2 at an offset angle.
+func (p HypoidConesParams) spirals(zeta float64) (beta1, beta2 float64) {
+	if p.WheelSpiral != 0 {
+		return p.WheelSpiral + zeta, p.WheelSpiral
+	}
+	return p.PinionSpiral, p.PinionSpiral - zeta
 }
 
 // ratio is r_m1/r_m2 at an offset angle.
 func (p HypoidConesParams) ratio(zeta float64) float64 {
-	return float64(p.PinionTeeth) / float64(p.WheelTeeth) * math.Cos(p.PinionSpiral-zeta) / math.Cos(p.PinionSpiral)
+	beta1, beta2 := p.spirals(zeta)
+	return float64(p.PinionTeeth) / float64(p.WheelTeeth) * math.Cos(beta2) / math.Cos(beta1)
 }
 
 func (p HypoidConesParams) withWheelPitchAngle(delta2 float64) (PitchCones, error) {
@@ -53,14 +66,14 @@ func (p HypoidConesParams) solve(wheelAngle func(zeta float64) float64) (PitchCo
 	}
 	low, high := p.zetaRange()
 	if err := check.All(hypoidCones, check.That("Offset", p.Offset,
-		offset(low) <= p.Offset && p.Offset <= offset(high), "what leaves the wheel a spiral angle of 0 to 60°")); err != nil {
+		offset(low) <= p.Offset && p.Offset <= offset(high), "what leaves both spiral angles at 0 to 60°")); err != nil {
 		return PitchCones{}, err
 	}
 	zeta := root(func(z float64) float64 { return offset(z) - p.Offset }, low, high)
 	delta2 := wheelAngle(zeta)
 	delta1 := math.Atan2(math.Cos(zeta), math.Tan(delta2))
-	return newCones(p.PinionTeeth, p.WheelTeeth, p.Offset, zeta, delta1, delta2,
-		p.PinionSpiral, p.PinionSpiral-zeta, p.meanRadius(delta2)), nil
+	beta1, beta2 := p.spirals(zeta)
+	return newCones(p.PinionTeeth, p.WheelTeeth, p.Offset, zeta, delta1, delta2, beta1, beta2, p.meanRadius(delta2)), nil
 }
 
 // matchedCutter walks the wheel pitch angle down from the largest until the
@@ -71,47 +84,22 @@ func (p HypoidConesParams) matchedCutter() (PitchCones, error) {
 		if err != nil {
 			return math.NaN()
 		}
-		rho, err := LimitCurvature(c)
-		if err != nil {
-			return math.NaN()
-		}
-		return 1/rho - 1/p.CutterRadius // curvatures, because ρ_lim may pass through infinity
+		return c.limitCurve() - 1/p.CutterRadius
 	}
-	const steps = 118
+	const steps = 59
 	step := (maxWheelAngle - minWheelAngle) / steps
-	high := maxWheelAngle
+	high, atHigh := maxWheelAngle, misfit(maxWheelAngle)
 	for i := 1; i <= steps; i++ {
 		low := maxWheelAngle - float64(i)*step
-		if f := misfit(low) * misfit(high); f <= 0 {
-			if c, err := p.withWheelPitchAngle(root(misfit, low, high)); err == nil && math.Abs(misfit(c.WheelPitchAngle))*p.CutterRadius < 1e-9 {
-				return c, nil
+		atLow := misfit(low)
+		if atLow*atHigh <= 0 { // false beside an angle that leaves no pair
+			delta2 := root(misfit, low, high)
+			if math.Abs(misfit(delta2))*p.CutterRadius < 1e-9 { // else the sign changes through a pole
+				return p.withWheelPitchAngle(delta2)
 			}
 		}
-		high = low
+		high, atHigh = low, atLow
 	}
 	return PitchCones{}, check.All(hypoidCones, check.That("CutterRadius", p.CutterRadius, false,
 		"a radius that a wheel pitch angle of 30° to 89° answers"))
-}
-
-// root closes in on the sign change of f between low and high by halving, to
-// the last bit. The caller has made sure that there is one.
-func root(f func(float64) float64, low, high float64) float64 {
-	fLow := f(low)
-	if fLow == 0 {
-		return low
-	}
-	for range 200 {
-		mid := (low + high) / 2
-		if mid == low || mid == high {
-			break
-		}
-		if fm := f(mid); fm == 0 {
-			return mid
-		} else if (fm < 0) == (fLow < 0) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return (low + high) / 2
 }

@@ -51,11 +51,16 @@ func LimitCurvature(c PitchCones) (float64, error) {
 	if err := check.All("gear.LimitCurvature", check.That("c.Offset", c.Offset, c.Offset != 0, "not zero")); err != nil {
 		return 0, err
 	}
+	return 1 / c.limitCurve(), nil
+}
+
+// limitCurve is 1/ρ_lim, which passes through zero where ρ_lim jumps from +∞ to −∞.
+func (c PitchCones) limitCurve() float64 {
 	t := c.tanLimit()
 	r1, r2 := c.PinionConeDistance, c.WheelConeDistance
 	n := -t*(math.Tan(c.PinionSpiral)/(r1*math.Tan(c.PinionPitchAngle))+math.Tan(c.WheelSpiral)/(r2*math.Tan(c.WheelPitchAngle))) +
 		1/(r1*math.Cos(c.PinionSpiral)) - 1/(r2*math.Cos(c.WheelSpiral))
-	return math.Hypot(1, t) * (math.Tan(c.PinionSpiral) - math.Tan(c.WheelSpiral)) / n, nil
+	return n / (math.Hypot(1, t) * (math.Tan(c.PinionSpiral) - math.Tan(c.WheelSpiral)))
 }
 
 // valid refuses cones that do not share a pitch plane at the mean point, as cones

@@ -47,7 +47,7 @@ type MeshForcesResult struct {
 // the hand; the hand turns the vectors of MeshForceVectors.
 //
 // Valid for axes at a right angle, no friction, all load at the mean point,
-// pressure angles of 10° to 35°. With zero offset it is the spiral bevel pair,
+// pressure angles of 5° to 40°. With zero offset it is the spiral bevel pair,
 // with zero spiral angle the straight bevel pair.
 // Errors: *check.RangeError outside that range.
 // Source: ISO 23509:2016, annex on forces; ANSI/AGMA 2005-D03, clause on tooth forces (both from memory).
@@ -95,6 +95,6 @@ func (p MeshParams) valid(fn string) error {
 }
 
 func pressureAngle(name string, alpha float64) check.Condition {
-	const low, high = 10 * math.Pi / 180, 35 * math.Pi / 180
-	return check.That(name, alpha, alpha >= low && alpha <= high, "10° to 35°")
+	const low, high = 5 * math.Pi / 180, 40 * math.Pi / 180
+	return check.That(name, alpha, alpha >= low && alpha <= high, "5° to 40°")
 }
