@@ -36,7 +36,8 @@ type ContaminationResult struct {
 //	class          cleanliness in words, name
 //	pitchDiameter  diameter of the circle through the roller centres D_pw, m
 //
-// Valid as a band: two shops' axles of one class differ by all of it.
+// Valid for hard particles; a band it stays: two axles of one class differ by
+// all of it.
 // Errors: *check.RangeError for a diameter not above zero or an unknown class.
 // Source: ISO 281:2007, table of e_C (from memory); the two classes for axles
 // common practice, no source.

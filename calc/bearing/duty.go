@@ -72,7 +72,7 @@ type DutyLifeResult struct {
 //	B = 1/Σ N/L,  N = ω·t/2π,  L = a·(C/P)^p · 1 000 000
 //	p = 10/3 (roller), 3 (ball)
 //
-// Valid while the heaviest load is below C/2: read that ratio with the result.
+// Valid for loads below C/2; the heaviest is in the result, not refused.
 // Errors: *check.RangeError for a rating not above zero, a negative time, speed,
 // load or factor, for a duty that does not turn under load or an unknown element.
 // Source: linear damage, Palmgren 1924 and Miner 1945; ISO 281:2007 (from memory).

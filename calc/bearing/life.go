@@ -74,7 +74,7 @@ type RequiredRatingParams struct {
 //
 //	C  basic dynamic load rating, N
 //
-// Valid where the rating comes out at 2·P and more.
+// Valid for lives that make the rating 2·P and more.
 // Errors: *check.RangeError for a load or life not above zero, an unknown
 // element, or a life so short that P would be above C/2.
 // Source: ISO 281:2007, basic rating life solved for C (from memory).

@@ -77,11 +77,12 @@ type ViscosityParams struct {
 
 // Viscosity returns the kinematic viscosity of an oil at its running temperature.
 //
-//	lg lg(ν + 0.7) = A − B·lg T      with ν in mm²/s and T in kelvin
+//	ν = 10^(10^(A − B·lg T)) − 0.7      with ν in mm²/s and T in kelvin
+//	B = [lg lg(ν_40 + 0.7) − lg lg(ν_100 + 0.7)]/lg(373.15/313.15)
+//	A = lg lg(ν_40 + 0.7) + B·lg 313.15
 //
 //	ν  kinematic viscosity, m²/s
 //
-// A and B follow from the viscosities at 40 °C and 100 °C.
 // Valid for ν above 2 mm²/s and 253.15 K <= T <= 423.15 K (−20 °C to 150 °C).
 // Errors: *check.RangeError outside that range, or where the oil is not thinner
 // at 100 °C than at 40 °C.

@@ -35,7 +35,7 @@ const (
 //	form    which of the two, name
 //	S       induced thrust, N
 //
-// Valid without end play and without preload worth speaking of.
+// Valid for bearings without end play and without preload worth speaking of.
 // Errors: *check.RangeError for a negative load, a factor not above zero or an
 // unknown form.
 // Source: common catalogue practice beside ISO 281 (from memory) for the first,

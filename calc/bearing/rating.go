@@ -26,7 +26,7 @@ const TaperRollerMaterialFactor = 1.1
 //	λν = 0.83
 //
 //	gamma   D_we·cos α/D_pw, γ, -
-//	method  closed form, or the printed table with straight lines between its rows, name
+//	method  closed form, or the printed table with straight lines between its rows; closed form where left empty, name
 //	f_c     rating factor, a number that goes with newtons and millimetres, -
 //
 // Valid for 0 < γ < 1 (closed form) and 0.01 <= γ <= 0.30 (table).
@@ -36,7 +36,7 @@ const TaperRollerMaterialFactor = 1.1
 func RatingFactor(gamma float64, method FactorMethod) (float64, error) {
 	const fn = "bearing.RatingFactor"
 	switch method {
-	case ClosedForm:
+	case ClosedForm, "":
 		if err := check.All(fn, check.That("gamma", gamma, gamma > 0 && gamma < 1, "0 < γ < 1")); err != nil {
 			return 0, err
 		}
@@ -57,8 +57,8 @@ func RatingFactor(gamma float64, method FactorMethod) (float64, error) {
 type RatingParams struct {
 	Rollers        Rollers      // roller set of one row
 	Rows           int          // -, i: rows of rollers that share the load, 1 for a single bearing
-	MaterialFactor float64      // -, b_m: 1.1 for tapered rollers of present-day steel; for the dynamic rating only
-	Method         FactorMethod // name, source of f_c: closed form or table; for the dynamic rating only
+	MaterialFactor float64      // -, b_m: factor of steel and making, 1.1 for tapered rollers of today; for the dynamic rating only
+	Method         FactorMethod // name, source of f_c, closed form or table, closed form where left empty; for the dynamic rating only; optional
 }
 
 // DynamicRating returns the basic dynamic radial load rating of a tapered

@@ -52,7 +52,7 @@ type TurningTorqueResult struct {
 // where the roller ends slide on the rib while the rollers roll truly on both
 // raceways: rib force 2·sin φ·F_a/(Z·sin α), roller turning on the cone at
 // ω·sin α/sin 2φ. Low and high come from the spread of µ.
-// Valid at hand speed, after some turns to seat the rollers; calibrate to the
+// Valid for hand speed, after some turns to seat the rollers; calibrate to the
 // bench, new and used bearings apart: run in, drag falls by up to a half.
 // Errors: *check.RangeError for an input outside its range or no bearing.
 // Source: Palmgren 1959 (from memory); rib term derived, in form the known
@@ -117,7 +117,7 @@ func PreloadFromTorque(p TurningTorqueParams, torque float64) (PreloadResult, er
 //	µ       friction of roller ends on the rib, -
 //
 // The first sum stands in N·mm and mm.
-// Valid where the reading leaves something for the ribs.
+// Valid for readings that leave something for the ribs.
 // Errors: *check.RangeError outside that range or as TurningTorque.
 // Source: TurningTorque solved for µ.
 func RibFriction(p TurningTorqueParams, torque float64) (float64, error) {
