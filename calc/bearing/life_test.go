@@ -58,7 +58,7 @@ func TestLifeRatiosPublished(t *testing.T) {
 }
 
 func TestRequiredRatingPublished(t *testing.T) {
-	// 400 h… stated as 1440 million revolutions; roller bearing, 10.279 kN
+	// wanted lives of 1440 and 1248 million revolutions, roller bearings
 	c, err := RequiredRating(RequiredRatingParams{Load: 10.279e3, Revolutions: 1440e6, Element: Roller})
 	check1(t, "C10 kN", must(t, c, err)/1e3, "91.1", "Shigley, Mechanical Engineering Design, 8th ed., solution to prob. 11-3 (read)")
 	c, err = RequiredRating(RequiredRatingParams{Load: 13.92e3, Revolutions: 1248e6, Element: Roller})
