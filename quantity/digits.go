@@ -95,14 +95,18 @@ func sign(x float64) string {
 
 // scientific writes x with so many decimals of its first digit and a power of ten.
 func scientific(x float64, decimals int) string {
-	s := strconv.FormatFloat(math.Abs(x), 'e', max(min(decimals, 14), 0), 64)
-	mantissa, exponent, _ := strings.Cut(s, "e")
+	mantissa, exponent, _ := strings.Cut(strconv.FormatFloat(math.Abs(x), 'e', 14, 64), "e")
 	n, _ := strconv.Atoi(exponent)
+	places := max(min(decimals, 14), 0)
+	mantissa = rat(mantissa).FloatString(places)
+	if strings.HasPrefix(mantissa, "10") { // 9.99… was rounded up
+		mantissa, n = rat("1").FloatString(places), n+1
+	}
 	raised := strings.Map(func(r rune) rune {
 		if r == '-' {
 			return '⁻'
 		}
-		return []rune("⁰¹²³⁴⁵⁶⁷⁸⁹")[r-'0']
+		return []rune(superscripts)[r-'0']
 	}, strconv.Itoa(n))
 	return sign(x) + mantissa + "×10" + raised
 }

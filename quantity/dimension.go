@@ -1,5 +1,7 @@
 package quantity
 
+import "strings"
+
 // Dimension is a kind of quantity: what may be compared and added. Its text is
 // the plain name, "torque". Kinds that share an SI unit stay apart where the
 // trade reads or writes them differently (a temperature and a difference of
@@ -42,7 +44,12 @@ const (
 	Temperature           Dimension = "temperature"
 	TemperatureDifference Dimension = "difference of temperature"
 	Expansion             Dimension = "expansion coefficient"
-	KinematicViscosity    Dimension = "viscosity"
+	Conductivity          Dimension = "conductivity of heat"
+	SpecificHeat          Dimension = "specific heat"
+	KinematicViscosity    Dimension = "kinematic viscosity" // also a diffusivity
+	SpecificWear          Dimension = "specific wear"       // volume worn per work of friction
+	Current               Dimension = "current"
+	Voltage               Dimension = "voltage"
 	GasFlow               Dimension = "flow"
 	HydrogenContent       Dimension = "hydrogen content"
 	HardnessVickers       Dimension = "Vickers hardness"
@@ -77,8 +84,8 @@ var kinds = []kind{
 	{AngularSpeed, "rad/s", "30 rpm", false},
 	{Frequency, "1/s", "50 Hz", false},
 	{Speed, "m/s", "3 km/h", false},
-	{Acceleration, "m/s²", "9.81 m/s²", false},
 	{Mass, "kg", "1450 kg", false},
+	{Acceleration, "m/s²", "9.81 m/s²", false},
 	{Density, "kg/m³", "7.85 g/cm³", false},
 	{Force, "N", "55.1 kN", false},
 	{Torque, "N·m", "90 N·m", false},
@@ -96,6 +103,11 @@ var kinds = []kind{
 	{TemperatureDifference, "K", "80 K", false},
 	{Expansion, "1/K", "11.5 µm/(m·K)", false},
 	{KinematicViscosity, "m²/s", "46 mm²/s", false},
+	{Conductivity, "W/(m·K)", "45 W/(m·K)", false},
+	{SpecificHeat, "J/(kg·K)", "480 J/(kg·K)", false},
+	{SpecificWear, "m²/N", "0.02 mm³/(kN·m)", false},
+	{Current, "A", "120 A", false},
+	{Voltage, "V", "24 V", false},
 	{GasFlow, "m³/s", "7 l/min", false},
 	{HydrogenContent, "m³/kg", "5 ml/100g", false},
 	{HardnessVickers, "HV", "350 HV", false},
@@ -121,9 +133,9 @@ func All() []Dimension {
 }
 
 // ByUnit returns the dimension for a coherent SI unit expression: "N·m" is
-// Torque, "m²" is Area, "-" is Number, "name" is Name. "K" is Temperature and
-// "m³" is Volume: a caller that knows better (a warming, a section modulus)
-// must ask for TemperatureDifference or FirstMoment itself.
+// Torque, "m²" is Area, "-" is Number, "name" is Name. A unit that several
+// dimensions share gives the commonest, "K" is Temperature and "m³" is Volume;
+// where the meaning of the field is at hand, ByMeaning knows better.
 func ByUnit(si string) (Dimension, bool) {
 	for _, k := range kinds {
 		if k.si == si {
@@ -131,6 +143,29 @@ func ByUnit(si string) (Dimension, bool) {
 		}
 	}
 	return "", false
+}
+
+// ByMeaning is ByUnit for a field that is described in words. Kelvins are a
+// temperature only where the words say so ("temperature of the plate") and
+// otherwise a difference ("temperature rise", "share of the thickness"): a
+// difference shown as −253 °C would be nonsense. A modulus or first moment of
+// area in m³ is not a volume.
+func ByMeaning(si, meaning string) (Dimension, bool) {
+	has := func(words ...string) bool {
+		for _, w := range words {
+			if strings.Contains(strings.ToLower(meaning), w) {
+				return true
+			}
+		}
+		return false
+	}
+	switch {
+	case si == Temperature.Unit() && (!has("temperature") || has("rise", "difference", "change", "fall", "drop", "warming", "cooling by")):
+		return TemperatureDifference, true
+	case si == FirstMoment.Unit() && has("modulus", "moment"):
+		return FirstMoment, true
+	}
+	return ByUnit(si)
 }
 
 // Unit returns the coherent SI unit in which Quantity.SI is counted, "N·m";

@@ -32,7 +32,7 @@ func FormatDigits(si float64, dim Dimension, significant int) string {
 }
 
 // FormatSpread prints a value with its half width, both to the place that the
-// half width bears: "55.1 ± 1.2 kN (12,390 ± 270 lbf)".
+// half width bears: "55.1 ± 1.2 kN (12,400 ± 300 lbf)".
 func FormatSpread(si, halfWidth float64, dim Dimension) string {
 	half := math.Abs(halfWidth)
 	if half == 0 {
@@ -54,6 +54,12 @@ func FormatRange(low, high float64, dim Dimension) string {
 	return both(math.Max(math.Abs(low), math.Abs(high)), dim, func(s shownIn) string {
 		return s.pair(s.print(s.count(low, dim)), " to ", s.print(s.count(high, dim)))
 	})
+}
+
+// Spelled writes "lbf·inch" and "lbf·foot" in full in a printed torque, for
+// where it is read at the wrench: "2.3 N·m (20 lbf·inch)".
+func Spelled(printed string) string {
+	return strings.NewReplacer("lbf·in", "lbf·inch", "lbf·ft", "lbf·foot").Replace(printed)
 }
 
 // Percent prints a plain number that people read in percent: "83 %".

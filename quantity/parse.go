@@ -3,15 +3,16 @@ package quantity
 import (
 	"math"
 	"math/big"
+	"regexp"
 	"strings"
 )
 
 // Quantity is what a person typed, as a coherent SI number and as the text.
 type Quantity struct {
 	SI         float64   // the value in Dim.Unit(); of a range its middle
-	Dim        Dimension //
+	Dim        Dimension // as asked for
 	Text       string    // as typed, without spaces at the ends
-	Resolution float64   // SI size of one unit of the last digit typed, of a fraction one part; of a range the coarser end's
+	Resolution float64   // SI size of one unit of the last digit typed; of a fraction one part, of a range the coarser end's
 	Spread     Spread    // how a spread was typed, if at all
 	HalfWidth  float64   // SI; of "a ± b" it is b, of a range half of it, else zero
 	Low, High  float64   // SI ends of the spread; both equal SI where none was typed
@@ -54,6 +55,12 @@ func parseName(text string) (Quantity, error) {
 	return Quantity{Dim: Name, Text: text}, nil
 }
 
+// What may follow a number by mistake: the second half of "12-15 mm" or of "5 ft 6 in".
+var (
+	hyphenRange  = regexp.MustCompile(`^- ?([.\d].*)$`)
+	secondNumber = regexp.MustCompile(`^[.,\d]| \d`)
+)
+
 // term is one number with its unit, before conversion.
 type term struct {
 	number
@@ -82,13 +89,24 @@ func parseTerm(text, part string, dim Dimension) (term, error) {
 	if reason, says, found := warn(dim, spelling, t.typed); found {
 		return term{}, refuse(text, dim, reason, "%s", says)
 	}
-	if spelling[0] == '.' || spelling[0] == ',' || spelling[0] >= '0' && spelling[0] <= '9' {
-		return term{}, refuse(text, dim, NotANumber, "after %s more digits follow, expected one number with one unit, %s", t.typed, expected(dim))
+	if m := hyphenRange.FindStringSubmatch(spelling); m != nil {
+		return term{}, refuse(text, dim, NotANumber, "a hyphen is no range: write %s..%s", t.typed, m[1])
+	}
+	if secondNumber.MatchString(spelling) {
+		return term{}, refuse(text, dim, NotANumber, "after %s another number follows, expected one number and one unit, %s", t.typed, expected(dim))
 	}
 	if other, found := index.elsewhere(dim, spelling); found {
 		return term{}, refuse(text, dim, WrongDimension, "expected %s, got %s", expected(dim), other.phrase())
 	}
 	return term{}, refuse(text, dim, UnknownUnit, "the unit %s is not known here, expected %s", shown(spelling), expected(dim))
+}
+
+// text is the term as it should be written.
+func (t term) text() string {
+	if t.unit == nil {
+		return t.typed
+	}
+	return shownIn{symbol: t.unit.symbol}.with(t.typed)
 }
 
 // value and difference convert to SI: a difference ignores the offset of a

@@ -1,12 +1,13 @@
 package quantity
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
 
 // alike maps characters that keyboards and word processors put in place of the
-// ones this package reads. Superscripts become "^2" and are settled in unitKey.
+// ones this package reads.
 var alike = strings.NewReplacer(
 	"−", "-", "‐", "-", "‑", "-", "－", "-",
 	"⁄", "/", "∕", "/",
@@ -15,21 +16,35 @@ var alike = strings.NewReplacer(
 	"′", "'", "’", "'", "‘", "'", "″", `"`, "”", `"`, "“", `"`, "''", `"`,
 	"º", "°", "˚", "°", "℃", "°C", "℉", "°F",
 	"∆", "Δ", "％", "%", "…", "..",
-	"⁻⁰", "^-0", "⁻¹", "^-1", "⁻²", "^-2", "⁻³", "^-3", "⁻⁴", "^-4",
-	"⁻⁵", "^-5", "⁻⁶", "^-6", "⁻⁷", "^-7", "⁻⁸", "^-8", "⁻⁹", "^-9",
-	"⁰", "^0", "¹", "^1", "²", "^2", "³", "^3", "⁴", "^4",
-	"⁵", "^5", "⁶", "^6", "⁷", "^7", "⁸", "^8", "⁹", "^9",
 )
 
-// plainSpelling brings a typed text to one spelling of signs and spaces.
+// superscripts in the order of the digits they raise.
+const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹"
+
+// plainSpelling brings a typed text to one spelling of signs, spaces and
+// powers: "10⁻⁶" becomes "10^-6".
 func plainSpelling(text string) string {
-	text = strings.Map(func(r rune) rune {
-		if unicode.IsSpace(r) || r == '\u2009' || r == '\u202f' || r == '\u00a0' {
-			return ' '
+	var b strings.Builder
+	raised := false
+	for _, r := range text {
+		digit := slices.Index([]rune(superscripts), r)
+		isRaised := digit >= 0 || r == '⁻'
+		if isRaised && !raised {
+			b.WriteByte('^')
 		}
-		return r
-	}, text)
-	return strings.TrimSpace(alike.Replace(text))
+		raised = isRaised
+		switch {
+		case digit >= 0:
+			b.WriteByte('0' + byte(digit))
+		case r == '⁻':
+			b.WriteByte('-')
+		case unicode.IsSpace(r):
+			b.WriteByte(' ')
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return strings.TrimSpace(alike.Replace(b.String()))
 }
 
 // unitKey brings a unit to the spelling of the table: factors joined by one

@@ -32,8 +32,10 @@ func parseSpread(text string, dim Dimension) (Quantity, error) {
 	if brackets != nil {
 		s = brackets[1] + " " + brackets[2]
 	}
-	if at := plusMinusSign.FindStringIndex(s); at != nil {
-		return parsePlusMinus(text, s[:at[0]], s[at[1]:], dim, brackets != nil)
+	if at := plusMinusSign.FindAllStringIndex(s, -1); len(at) == 1 {
+		return parsePlusMinus(text, s[:at[0][0]], s[at[0][1]:], dim, brackets != nil)
+	} else if len(at) > 1 {
+		return Quantity{}, refuse(text, dim, BadSpread, "it has more than one spread, expected %s ± 4 %%", dim.Example())
 	}
 	if from, to, found := cutRange(s); found {
 		return parseRange(text, from, to, dim)
@@ -79,12 +81,12 @@ func parsePlusMinus(text, left, right string, dim Dimension, brackets bool) (Qua
 		return Quantity{}, err
 	}
 	if strings.HasPrefix(half.typed, "-") || strings.HasPrefix(half.typed, "–") {
-		return Quantity{}, refuse(text, dim, BadSpread, "a spread is not negative: write %s ± %s", strings.TrimSpace(left), strings.TrimLeft(half.typed, "-– "))
+		return Quantity{}, refuse(text, dim, BadSpread, "a spread is not negative: write %s ± %s", value.text(), strings.TrimLeft(half.text(), "-– "))
 	}
 	switch {
 	case relative:
 	case value.unit != nil && half.unit == nil:
-		return Quantity{}, refuse(text, dim, BadSpread, "the spread has no unit: write %s ± %s %s", strings.TrimSpace(left), half.typed, value.unit.symbol)
+		return Quantity{}, refuse(text, dim, BadSpread, "the spread has no unit: write %s ± %s", value.text(), term{typed: half.typed, unit: value.unit}.text())
 	case value.unit == nil && half.unit != nil && kindOf[dim].plain && !brackets:
 		return Quantity{}, refuse(text, dim, AmbiguousText, "it is open whether the %s is in %s too: write %s %s ± %s %s, or both without %s",
 			value.typed, half.unit.symbol, value.typed, half.unit.symbol, half.typed, half.unit.symbol, half.unit.symbol)
@@ -98,12 +100,13 @@ func parsePlusMinus(text, left, right string, dim Dimension, brackets bool) (Qua
 	return settle(text, dim, Quantity{Spread: PlusMinus}, value, width)
 }
 
-// parseHalf reads what follows ±. A percentage of something that is not itself
-// counted in percent is relative; on a temperature the spread is a difference.
+// parseHalf reads what follows ±. A percentage is relative, except of a number
+// that may itself be counted in percent; on a temperature it is refused, for
+// there the spread is a difference.
 func parseHalf(text, s string, dim Dimension) (half term, relative bool, err error) {
-	if !kindOf[dim].plain {
+	if index.find(dim, "%") == nil {
 		if half, err = parseTerm(text, s, Share); err == nil && half.unit != nil {
-			if dim == Temperature || dim == TemperatureDifference && half.unit.symbol != "%" {
+			if dim == Temperature {
 				return half, false, refuse(text, dim, BadSpread, "a share of a temperature means nothing: write such as 80 °C ± 5 K")
 			}
 			return half, true, nil
@@ -133,7 +136,7 @@ func parseRange(text, from, to string, dim Dimension) (Quantity, error) {
 	case low.unit == nil:
 		low.unit = high.unit // "0.15..0.30 mm"
 	case high.unit == nil:
-		return Quantity{}, refuse(text, dim, NoUnit, "the upper end has no unit: write %s..%s %s", low.typed, high.typed, low.unit.symbol)
+		return Quantity{}, refuse(text, dim, NoUnit, "the upper end has no unit: write %s..%s", low.typed, term{typed: high.typed, unit: low.unit}.text())
 	}
 	bottom, err := settle(text, dim, Quantity{}, low, nil)
 	if err != nil {
@@ -144,13 +147,17 @@ func parseRange(text, from, to string, dim Dimension) (Quantity, error) {
 		return Quantity{}, err
 	}
 	if bottom.SI > top.SI {
-		return Quantity{}, refuse(text, dim, BadSpread, "the lower end of a range comes first: write %s..%s", strings.TrimSpace(to), strings.TrimSpace(from))
+		return Quantity{}, refuse(text, dim, BadSpread, "the lower end of a range comes first: write %s..%s", high.text(), low.text())
+	}
+	middle, half := (bottom.SI+top.SI)/2, (top.SI-bottom.SI)/2
+	if math.IsInf(bottom.SI+top.SI, 0) || math.IsInf(top.SI-bottom.SI, 0) { // halved first it cannot overflow
+		middle, half = bottom.SI/2+top.SI/2, top.SI/2-bottom.SI/2
 	}
 	return Quantity{
-		SI:         bottom.SI/2 + top.SI/2, // halved first, so that it cannot overflow
+		SI:         middle,
 		Resolution: math.Max(bottom.Resolution, top.Resolution),
 		Spread:     Range,
-		HalfWidth:  top.SI/2 - bottom.SI/2,
+		HalfWidth:  half,
 		Low:        bottom.SI,
 		High:       top.SI,
 	}, nil
@@ -167,18 +174,19 @@ func settle(text string, dim Dimension, q Quantity, t term, half *big.Rat) (Quan
 	for _, c := range []struct {
 		from *big.Rat
 		to   *float64
-	}{{t.value(), &q.SI}, {half, &q.HalfWidth}, {t.resolution(), &q.Resolution}} {
+	}{{t.value(), &q.SI}, {half, &q.HalfWidth}} {
 		ok := true
 		if *c.to, ok = nearest(c.from); !ok {
 			return Quantity{}, refuse(text, dim, OutOfRange, "the number is out of reach, expected %s", expected(dim))
 		}
 	}
+	q.Resolution, _ = t.resolution().Float64() // zero where it is finer than any float64
 	// From the rounded numbers, so that a quantity printed and read again has the same ends.
 	q.Low, q.High = q.SI-q.HalfWidth, q.SI+q.HalfWidth
 	switch {
 	case dim == Temperature && q.Low < 0:
 		return Quantity{}, refuse(text, dim, OutOfRange, "this is below absolute zero, −273.15 °C, expected %s", expected(dim))
-	case math.IsInf(q.Low, 0) || math.IsInf(q.High, 0):
+	case math.IsInf(q.Low, 0) || math.IsInf(q.High, 0) || math.IsInf(q.Resolution, 0):
 		return Quantity{}, refuse(text, dim, OutOfRange, "the number is out of reach, expected %s", expected(dim))
 	}
 	return q, nil

@@ -26,9 +26,11 @@ var loadUnits = []unit{
 	{Torque, "N·cm", "Ncm", rat("1e-2"), nil},
 	{Torque, "N·mm", "Nmm", rat("1e-3"), nil},
 	{Torque, "lbf·ft", "ft·lbf lbfft ftlbf lbf·foot lbf·feet foot·lbf lb·ft ft·lb lbft ftlb lbs·ft ft·lbs lbsft ftlbs " +
-		"lb·foot lb·feet foot·lb foot·lbs pound·foot pound·feet foot·pound foot·pounds", times(lbf, foot), nil},
+		"lb·foot lb·feet foot·lb foot·lbs pound·foot pound·feet pounds·foot pounds·feet foot·pound foot·pounds " +
+		"pound·force·foot ft/lb ft/lbs ft/lbf", times(lbf, foot), nil},
 	{Torque, "lbf·in", "in·lbf lbfin inlbf lbf·inch lbf·inches inch·lbf lb·in in·lb lbin inlb lbs·in in·lbs lbsin inlbs " +
-		"lb·inch lb·inches inch·lb inch·lbs pound·inch pound·inches inch·pound inch·pounds", times(lbf, inch), nil},
+		"lb·inch lb·inches inch·lb inch·lbs pound·inch pound·inches pounds·inch pounds·inches inch·pound inch·pounds " +
+		"pound·force·inch in/lb in/lbs in/lbf", times(lbf, inch), nil},
 	{Torque, "kgf·m", "kgfm kg·m kgm m·kg mkg m·kgf", kgf, nil},
 	{Torque, "kgf·cm", "kgfcm kg·cm kgcm", times(kgf, rat("1e-2")), nil},
 	{Energy, "J", "N·m Nm joule joules", rat("1"), nil},
@@ -90,6 +92,14 @@ var loadUnits = []unit{
 	{Expansion, "1/K", "/K K^-1 m/(m·K)", rat("1"), nil},
 	{Expansion, "µm/(m·K)", "um/(m·K) µm/m/K µm/m·K um/m·K ppm/K", rat("1e-6"), nil},
 	{Expansion, "µin/(in·°F)", "uin/(in·°F)", over(rat("1e-6"), fPerK), nil},
+
+	{Conductivity, "W/(m·K)", "W/mK W/m/K W/m·K", rat("1"), nil},
+	{SpecificHeat, "J/(kg·K)", "J/kgK J/kg/K J/kg·K", rat("1"), nil},
+	{SpecificWear, "m²/N", "1/Pa m3/(N·m)", rat("1"), nil},
+	{SpecificWear, "mm³/(N·m)", "mm3/Nm", rat("1e-9"), nil},
+	{SpecificWear, "mm³/(kN·m)", "mm3/kNm", rat("1e-12"), nil},
+	{Current, "A", "amp amps", rat("1"), nil},
+	{Voltage, "V", "volt volts", rat("1"), nil},
 
 	{Temperature, "K", "kelvin", rat("1"), nil},
 	{Temperature, "°C", "C degC deg·C °·C celsius", rat("1"), rat("273.15")},
