@@ -12,6 +12,7 @@ import (
 // normal score. The same row serves every build.
 type draws struct {
 	n, figures int
+	seed       uint64
 	p, z       []float64 // n rows of figures each
 }
 
@@ -22,7 +23,7 @@ type draws struct {
 // Source: McKay, Beckman & Conover, Technometrics 21 (1979); the sampling
 // itself is gonum's.
 func newDraws(n, figures int, seed uint64) draws {
-	d := draws{n: n, figures: figures, p: make([]float64, n*figures), z: make([]float64, n*figures)}
+	d := draws{n: n, figures: figures, seed: seed, p: make([]float64, n*figures), z: make([]float64, n*figures)}
 	if figures == 0 {
 		return d
 	}

@@ -72,19 +72,19 @@ type Leg struct {
 
 // A Cap is the half ring that holds a side bearing down.
 type Cap struct {
-	BoreRadius   Length `yaml:"bore_radius"`    // m
-	Thickness    Length `yaml:"thickness"`      // m, radial, at the crown of the arch
-	Width        Length `yaml:"width"`          // m, along the bore
-	Modulus      Stress `yaml:"modulus"`        // Pa
-	Yield        Stress `yaml:"yield"`          // Pa
-	Friction     Ratio  `yaml:"friction"`       // of the cap's joint
-	Prying       Ratio  `yaml:"prying"`         // bolt force over half the bearing's lift, arch effect
-	LoadPlane    Ratio  `yaml:"load_plane"`     // n of VDI 2230: where in the joint the load enters
-	ThreadShare  Ratio  `yaml:"thread_share"`   // share of the side force that bolts and dowels take by themselves
-	CreepShare   Ratio  `yaml:"creep_share"`    // share of cup load that drags the adjuster when the cup creeps
-	JointOutward Ratio  `yaml:"joint_outward"`  // share of the bearing's side load that lifts the cap
-	JointAcross  Ratio  `yaml:"joint_sideways"` // share that pushes it sideways
-	Facing       Facing `yaml:"facing"`         // which way the caps face
+	BoreRadius   Length `yaml:"bore_radius"`                 // m
+	Thickness    Length `yaml:"thickness"`                   // m, radial, at the crown of the arch
+	Width        Length `yaml:"width"`                       // m, along the bore
+	Modulus      Stress `yaml:"modulus"`                     // Pa
+	Yield        Stress `yaml:"yield"`                       // Pa
+	Friction     Ratio  `yaml:"friction"`                    // of the cap's joint
+	Prying       Ratio  `yaml:"prying"`                      // bolt force over half the bearing's lift, arch effect
+	LoadPlane    Ratio  `yaml:"load_plane" range:"0..1"`     // n of VDI 2230: where in the joint the load enters
+	ThreadShare  Ratio  `yaml:"thread_share" range:"0..1"`   // share of the side force that bolts and dowels take by themselves
+	CreepShare   Ratio  `yaml:"creep_share" range:"0..1"`    // share of cup load that drags the adjuster when the cup creeps
+	JointOutward Ratio  `yaml:"joint_outward" range:"0..1"`  // share of the bearing's side load that lifts the cap
+	JointAcross  Ratio  `yaml:"joint_sideways" range:"0..1"` // share that pushes it sideways
+	Facing       Facing `yaml:"facing"`                      // which way the caps face
 }
 
 // Facing is the direction in which the caps face, seen from the wheel axis.
@@ -98,10 +98,10 @@ const (
 
 // An Adjuster is the threaded side nut that sets lash and side preload.
 type Adjuster struct {
-	Pitch        Length `yaml:"pitch"`         // m
-	Notches      int    `yaml:"notches"`       // round the nut
-	ThreadRadius Length `yaml:"thread_radius"` // m
-	FrictionKept Ratio  `yaml:"friction_kept"` // share of thread friction left under vibration
+	Pitch        Length `yaml:"pitch"`                      // m
+	Notches      int    `yaml:"notches"`                    // round the nut
+	ThreadRadius Length `yaml:"thread_radius"`              // m
+	FrictionKept Ratio  `yaml:"friction_kept" range:"0..1"` // share of thread friction left under vibration
 	FaceFriction Ratio  `yaml:"face_friction"`
 	FaceRadius   Length `yaml:"face_radius"` // m, where the cup rubs on it
 }
@@ -115,8 +115,8 @@ type Lock struct {
 
 // Preload is how the bearings are set.
 type Preload struct {
-	Pinion Length `yaml:"pinion"` // m, axial approach of the pair from zero end play; negative is end play
-	Side   Length `yaml:"side"`   // m
+	Pinion Length `yaml:"pinion" range:"any"` // m, axial approach of the pair from zero end play; negative is end play
+	Side   Length `yaml:"side" range:"any"`   // m
 }
 
 // Limits is how far the mesh may move before the teeth no longer meet.

@@ -15,14 +15,24 @@ type Catalogue struct {
 	DiffCentres []DiffCentre `yaml:"diff_centres,omitempty"`
 	HalfShafts  []HalfShafts `yaml:"half_shafts,omitempty"`
 	Upgrades    []Upgrade    `yaml:"upgrades,omitempty"`
-	Vehicles    []Vehicle    `yaml:"vehicles,omitempty"`
 	Duties      []Duty       `yaml:"duties,omitempty"`
+
+	Measurements []Measurement `yaml:"measurements,omitempty"`
+}
+
+// A Measurement is one way to narrow a figure's doubt, and its price.
+type Measurement struct {
+	Figures []string `yaml:"figures"` // places in an assembly: "Casting.CapBolts.Nut"
+	How     string   `yaml:"how"`     // what to do, in words
+	Minutes float64  `yaml:"minutes"`
+	Parts   float64  `yaml:"parts,omitempty"`
+	Leaves  float64  `yaml:"leaves"` // 0..1, share of the doubt's width that stays
 }
 
 // A DefaultDoubt is the doubt of a figure of one kind that states none.
 type DefaultDoubt struct {
-	Kind string  `yaml:"kind"` // "length", "stiffness", …
-	Plus float64 `yaml:"percent"`
+	Kind    string  `yaml:"kind"`    // a dimension in plain words: "length", "stiffness"
+	Percent float64 `yaml:"percent"` // two standard deviations
 }
 
 // A StandardJob is the rebuild that every unit gets before upgrades.

@@ -37,7 +37,7 @@ func (m Mounting) FlankOf(going Going) Flank {
 	if going == Forward {
 		return m.Forward
 	}
-	return m.Forward.Other()
+	return OtherFlank(m.Forward)
 }
 
 // Use is a kind of use that changes the advice beyond the sums.

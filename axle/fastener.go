@@ -7,11 +7,11 @@ type Bolts struct {
 	Grade    string `yaml:"grade"`  // ISO 898-1 class or a Unified grade: "10.9"
 	Torque   Torque `yaml:"torque"` // N·m, as tightened
 	Nut      Ratio  `yaml:"nut_factor"`
-	Grip     Length `yaml:"grip"`               // m, clamped length
-	Engaged  Length `yaml:"engagement"`         // m, of thread in the casting or wheel
-	Friction Ratio  `yaml:"friction"`           // of the joint faces
-	Radius   Length `yaml:"radius,omitempty"`   // m, of the bolt circle, for a crown wheel
-	Settling Length `yaml:"settling,omitempty"` // m, embedding of threads and faces
+	Grip     Length `yaml:"grip"`                            // m, clamped length
+	Engaged  Length `yaml:"engagement"`                      // m, of thread in the casting or wheel
+	Friction Ratio  `yaml:"friction"`                        // of the joint faces
+	Radius   Length `yaml:"radius,omitempty"`                // m, of the bolt circle, for a crown wheel
+	Settling Length `yaml:"settling,omitempty" range:">= 0"` // m, embedding of threads and faces
 }
 
 // An Overlay is a steel strap welded over a cap.
@@ -19,25 +19,25 @@ type Overlay struct {
 	Thickness Length `yaml:"thickness"` // m
 	Width     Length `yaml:"width"`     // m
 	Metal     string `yaml:"metal"`
-	Bond      Ratio  `yaml:"bond"` // 0 lies loose, 1 works as one with the cap
+	Bond      Ratio  `yaml:"bond" range:"0..1"` // 0 lies loose, 1 works as one with the cap
 	Throat    Length `yaml:"throat"`
 }
 
 // A RingDowel is a hollow dowel round a cap bolt.
 type RingDowel struct {
-	Outer Length `yaml:"outer"` // m
-	Inner Length `yaml:"inner"` // m
-	Depth Length `yaml:"depth"` // m, in the cap
-	Yield Stress `yaml:"yield"` // Pa
-	Share Ratio  `yaml:"share"` // of its strength that counts beside friction; a loose one closes its fit first
+	Outer Length `yaml:"outer"`              // m
+	Inner Length `yaml:"inner"`              // m
+	Depth Length `yaml:"depth"`              // m, in the cap
+	Yield Stress `yaml:"yield"`              // Pa
+	Share Ratio  `yaml:"share" range:"0..1"` // of its strength that counts beside friction; a loose one closes its fit first
 }
 
 // A Peg is the thrust screw behind the crown wheel with its pad and plate.
 type Peg struct {
-	Angle       Angle         `yaml:"angle"`   // rad, round the wheel from the mesh
-	Radius      Length        `yaml:"radius"`  // m, from the wheel's axis
-	Gap         Length        `yaml:"gap"`     // m, on the assembled, preloaded, torque-free axle
-	RunOut      Length        `yaml:"run_out"` // m, of the back face, total
+	Angle       Angle         `yaml:"angle" range:"any"`    // rad, round the wheel from the mesh
+	Radius      Length        `yaml:"radius"`               // m, from the wheel's axis
+	Gap         Length        `yaml:"gap" range:"any"`      // m, on the assembled, preloaded, torque-free axle
+	RunOut      Length        `yaml:"run_out" range:">= 0"` // m, of the back face, total
 	PadDiameter Length        `yaml:"pad_diameter"`
 	PadMetal    string        `yaml:"pad_metal"`
 	PadBrief    Stress        `yaml:"pad_brief"`   // Pa, pressure the pad stands for moments
@@ -58,10 +58,10 @@ type PegPlate struct {
 	Long      Length `yaml:"long"`  // m
 	Short     Length `yaml:"short"` // m
 	Thickness Length `yaml:"thickness"`
-	Count     int    `yaml:"count"`      // plates that share the load
-	Fixity    Ratio  `yaml:"fixity"`     // 0 hinged edges, 1 clamped
-	Welded    Ratio  `yaml:"welded"`     // share of the edge that is welded
-	Throat    Length `yaml:"throat"`     // m, of the weld
-	WeldLimit Stress `yaml:"weld_limit"` // Pa, on the throat
+	Count     int    `yaml:"count"`               // plates that share the load
+	Fixity    Ratio  `yaml:"fixity" range:"0..1"` // 0 hinged edges, 1 clamped
+	Welded    Ratio  `yaml:"welded" range:"0..1"` // share of the edge that is welded
+	Throat    Length `yaml:"throat"`              // m, of the weld
+	WeldLimit Stress `yaml:"weld_limit"`          // Pa, on the throat
 	Yield     Stress `yaml:"yield"`
 }

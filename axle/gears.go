@@ -1,5 +1,7 @@
 package axle
 
+import "axlewright/calc/gear"
+
 // A GearSet is a crown wheel and pinion lapped together.
 type GearSet struct {
 	Name        string `yaml:"name"`
@@ -10,8 +12,8 @@ type GearSet struct {
 	OutsideDiameter Length `yaml:"outside_diameter"` // m, of the crown wheel
 	MeanRadius      Length `yaml:"mean_radius,omitempty"`
 	Face            Length `yaml:"face"`                      // m, width of the wheel's teeth
-	Offset          Length `yaml:"offset"`                    // m, hypoid offset; 0 mm for a spiral bevel
-	PinionSpiral    Angle  `yaml:"spiral"`                    // rad, mean spiral angle of the pinion
+	Offset          Length `yaml:"offset" range:">= 0"`       // m, hypoid offset; 0 mm for a spiral bevel
+	PinionSpiral    Angle  `yaml:"spiral" range:">= 0"`       // rad, mean spiral angle of the pinion
 	DriveAngle      Angle  `yaml:"drive_angle"`               // rad, effective pressure angle of the drive flank
 	CoastAngle      Angle  `yaml:"coast_angle"`               // rad, of the coast flank
 	Cutter          Length `yaml:"cutter"`                    // m, cutter radius
@@ -33,23 +35,17 @@ type GearSet struct {
 	Price float64 `yaml:"price"` // of the shop's own money
 }
 
-// Hand is the hand of spiral of a pinion.
-type Hand string
-
-// The hands. A left-hand pinion runs with a right-hand wheel.
-const (
-	LeftHand  Hand = "left"
-	RightHand Hand = "right"
-)
+// Hand is the hand of spiral of a pinion; its wheel has the other one.
+type Hand = gear.Hand
 
 // A WheelPlate is the crown wheel behind its teeth, seen as a ring.
 type WheelPlate struct {
-	Bore      Length `yaml:"bore"`      // m, radius
-	Outer     Length `yaml:"outer"`     // m, radius
-	Thickness Length `yaml:"thickness"` // m
-	Modulus   Stress `yaml:"modulus"`   // Pa
-	Bond      Ratio  `yaml:"bond"`      // 0 two loose plates, 1 one solid, where flange and wheel overlap
-	Spread    Angle  `yaml:"spread"`    // rad, half the arc over which the mesh presses
+	Bore      Length `yaml:"bore"`              // m, radius
+	Outer     Length `yaml:"outer"`             // m, radius
+	Thickness Length `yaml:"thickness"`         // m
+	Modulus   Stress `yaml:"modulus"`           // Pa
+	Bond      Ratio  `yaml:"bond" range:"0..1"` // 0 two loose plates, 1 one solid, where flange and wheel overlap
+	Spread    Angle  `yaml:"spread"`            // rad, half the arc over which the mesh presses
 }
 
 // A DiffCentre is what the crown wheel bolts to.
@@ -63,8 +59,8 @@ type DiffCentre struct {
 	NearInner       Length `yaml:"near_inner"`
 	FarOuter        Length `yaml:"far_outer"`
 	FarInner        Length `yaml:"far_inner"`
-	BendingShare    Ratio  `yaml:"bending_share"` // left of the bending stiffness after the windows
-	Pins            int    `yaml:"pins"`          // arms of the cross: 2 on a straight pin, 4 on a cross
+	BendingShare    Ratio  `yaml:"bending_share" range:"0..1"` // left of the bending stiffness after the windows
+	Pins            int    `yaml:"pins"`                       // arms of the cross: 2 on a straight pin, 4 on a cross
 	PinDiameter     Length `yaml:"pin_diameter"`
 	PinRadius       Length `yaml:"pin_radius"`     // m, where the small gears sit on the pin
 	PinShear        Stress `yaml:"pin_shear"`      // Pa, ultimate

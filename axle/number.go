@@ -40,7 +40,10 @@ type Number struct {
 	Shape     Shape
 	Origin    Origin
 	ByDefault bool   // the doubt is the catalogue's default for this kind of figure
+	Certain   bool   // stated to be exact, so that no default doubt applies
+	Kind      string // the dimension in plain words, "length"
 	Text      string // as typed
+	Line      int    // in its file, from 1
 }
 
 // twoSigma is the probability below two standard deviations.

@@ -1,20 +1,23 @@
 package axle
 
+import "axlewright/calc/gear"
+
 // A Vehicle is what drives the axle.
 type Vehicle struct {
 	Name       string `yaml:"name"`
 	Engine     Torque `yaml:"engine"`     // N·m, at the flywheel
 	FirstGear  Ratio  `yaml:"first_gear"` // reduction
 	LowRange   Ratio  `yaml:"low_range"`  // reduction of the transfer box; 1 where there is none
-	Efficiency Ratio  `yaml:"efficiency"`
-	Shock      Ratio  `yaml:"shock"`      // a wheel landing, a clutch dropped: multiplies the demand
-	Share      Ratio  `yaml:"axle_share"` // of the engine's torque that can reach this axle
+	Efficiency Ratio  `yaml:"efficiency" range:"0..1"`
+	Shock      Ratio  `yaml:"shock"`                   // a wheel landing, a clutch dropped: multiplies the demand
+	Share      Ratio  `yaml:"axle_share" range:"0..1"` // of the engine's torque that can reach this axle
 
-	AxleLoad     Mass   `yaml:"axle_load"` // kg, on this axle, laden, standing level
-	Laden        Mass   `yaml:"laden"`     // kg, whole vehicle
-	Wheelbase    Length `yaml:"wheelbase"`
-	CentreOfMass Length `yaml:"centre_of_mass"` // m, height
-	Grade        Angle  `yaml:"grade"`          // rad, the steepest it climbs; loads a rear axle more
+	AxleLoad     Mass   `yaml:"axle_load"`                    // kg, on this axle, laden, standing level
+	Laden        Mass   `yaml:"laden,omitempty"`              // kg, whole vehicle
+	Wheelbase    Length `yaml:"wheelbase,omitempty"`          // m
+	CentreOfMass Length `yaml:"centre_of_mass,omitempty"`     // m, height
+	Grade        Angle  `yaml:"grade,omitempty" range:">= 0"` // rad, the steepest it climbs forward: it loads a rear axle more, a front one less
+	PropJoint    Torque `yaml:"propshaft_joint,omitempty"`    // N·m at the propshaft, at which its joint yields, where known
 	Tyre         Tyre   `yaml:"tyre"`
 	Friction     Ratio  `yaml:"friction"` // tyre on ground
 	TopSpeed     Speed  `yaml:"top_speed,omitempty"`
@@ -30,20 +33,14 @@ const (
 )
 
 // Flank names the side of the crown wheel's teeth that carries.
-type Flank string
+type Flank = gear.Flank
 
-// The flanks.
-const (
-	DriveFlank Flank = "drive" // convex flank of the crown wheel
-	CoastFlank Flank = "coast" // concave flank of the crown wheel
-)
-
-// Other returns the opposite flank.
-func (f Flank) Other() Flank {
-	if f == DriveFlank {
-		return CoastFlank
+// OtherFlank returns the flank opposite to f.
+func OtherFlank(f Flank) Flank {
+	if f == gear.Drive {
+		return gear.Coast
 	}
-	return DriveFlank
+	return gear.Drive
 }
 
 // A Duty is how hard and how long an axle is worked, and on which flank.
@@ -58,9 +55,9 @@ type Duty struct {
 // A Block is one line of a duty.
 type Block struct {
 	Name   string `yaml:"name"`
-	Share  Ratio  `yaml:"share"`  // of the distance; a duty's shares add up to 1
-	Torque Ratio  `yaml:"torque"` // as a fraction of the governing limit of the vehicle
-	Speed  Speed  `yaml:"speed"`  // m/s of the vehicle
+	Share  Ratio  `yaml:"share" range:"0..1"`  // of the distance; a duty's shares add up to 1
+	Torque Ratio  `yaml:"torque" range:">= 0"` // as a fraction of the governing limit of the vehicle
+	Speed  Speed  `yaml:"speed"`               // m/s of the vehicle
 	Going  Going  `yaml:"going"`
 }
 

@@ -145,3 +145,10 @@ func kebab(name string) string {
 	}
 	return b.String()
 }
+
+// NameOf returns the handbook's name of a function of calc: "bolt.StressArea"
+// is "bolt.stress-area".
+func NameOf(function string) string {
+	pkg, word, _ := strings.Cut(function, ".")
+	return pkg + "." + kebab(word)
+}

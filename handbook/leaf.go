@@ -100,7 +100,8 @@ func (lib library) fieldLeaves(t reflect.Type, prefix string, path []int) ([]lea
 			continue
 		}
 		s, ok := lib.fields[typeName(t)+"."+field.Name]
-		if !ok || s.unit == "" {
+		isList := field.Type.Kind() == reflect.Slice && field.Type.Elem().Kind() == reflect.Struct
+		if !ok || s.unit == "" && !isList { // records carry their units field by field
 			return nil, fmt.Errorf("field %s.%s lacks a comment \"unit, meaning\"", typeName(t), field.Name)
 		}
 		l, err := lib.newLeaf(Symbol{Key: prefix + kebab(field.Name), Sign: s.sign, Meaning: s.meaning, Unit: s.unit, Optional: s.optional}, field.Type)

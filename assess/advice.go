@@ -1,0 +1,202 @@
+package assess
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"axlewright/axle"
+)
+
+// advice turns the finished draws into an answer.
+func (s *study) advice() (Advice, error) {
+	e := s.enquiry
+	a := Advice{
+		Enquiry: e.Number, Customer: e.Customer, Casting: e.Casting, Gears: e.Gears, Mounting: e.Mounting,
+		Draws: s.draws.n, Seed: s.draws.seed, Estimate: pathIsEstimate,
+		Demand: s.demand(), Wanted: s.wanted(), Recommended: -1, NextUp: -1,
+	}
+	order := make([]int, len(s.builds))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(s.builds[x].Price, s.builds[y].Price) })
+
+	var kept []int // indexes into s.builds
+	var columns []column
+	for _, b := range order {
+		c := s.column(b)
+		if k := slices.IndexFunc(columns, func(cheaper column) bool {
+			return dominates(cheaper, c, 0, 0)
+		}); k >= 0 && len(s.builds[b].Upgrades) > 0 {
+			a.SetAside = append(a.SetAside, SetAside{
+				Name: buildName(s.builds[b]), Price: s.builds[b].Price, Better: buildName(s.builds[kept[k]]),
+			})
+			continue
+		}
+		kept, columns = append(kept, b), append(columns, c)
+		a.Builds = append(a.Builds, s.describe(b, c))
+	}
+	markFrontier(a.Builds)
+	s.recommend(&a)
+	s.compare(&a, columns)
+	s.nextFixes(&a)
+	a.Peg = s.pegView(&a, kept, columns)
+	s.applyRules(&a)
+	at := max(a.Recommended, 0)
+	a.Shares = s.shares(columns[at].least)
+	a.Measure = s.measureNext(a.Shares, a.Builds[at].GiveOut)
+	a.Unknown = unknowns(s.enquiry)
+	a.Caution = cautions(&a)
+	return a, nil
+}
+
+// wanted is the chance that the shop wants of a build it recommends.
+func (s *study) wanted() float64 {
+	return cmp.Or(s.enquiry.Wanted, s.catalogue.WantedChance, DefaultWanted)
+}
+
+// markFrontier marks the builds, sorted by price, that carry the demand more
+// surely than every cheaper one.
+func markFrontier(builds []Build) {
+	best := -1.0
+	for i := range builds {
+		if c := builds[i].Carries; c.Value > best+math.Max(c.Error, 0.002) {
+			builds[i].Frontier, best = true, c.Value
+		}
+	}
+}
+
+// recommend picks the cheapest build that is good enough, or says that there
+// is none.
+func (s *study) recommend(a *Advice) {
+	a.Recommended = slices.IndexFunc(a.Builds, func(b Build) bool { return b.Carries.Value >= a.Wanted })
+	switch {
+	case a.Recommended < 0:
+		best := 0
+		for i, b := range a.Builds {
+			if b.Carries.Value > a.Builds[best].Carries.Value {
+				best = i
+			}
+		}
+		a.Verdict = NothingCarries
+		if a.Builds[best].Carries.Value < 0.5 {
+			a.Verdict = NotThisAxle
+		}
+		a.Best = best
+		return
+	case len(a.Builds[a.Recommended].Upgrades) == len(s.enquiry.Fitted):
+		a.Verdict = Standard
+	default:
+		a.Verdict = Strengthen
+	}
+	a.Best = a.Recommended
+	for i := a.Recommended + 1; i < len(a.Builds); i++ {
+		if a.Builds[i].Carries.Value > a.Builds[a.Recommended].Carries.Value &&
+			a.Builds[i].GiveOut.Median > a.Builds[a.Recommended].GiveOut.Median*1.02 {
+			a.NextUp = i
+			return
+		}
+	}
+}
+
+// compare sets neighbours in price on the frontier side by side; the
+// recommended build and the next one up are always among them.
+func (s *study) compare(a *Advice, columns []column) {
+	var shown []int
+	for i, b := range a.Builds {
+		if b.Frontier || i == a.Recommended || i == a.NextUp {
+			shown = append(shown, i)
+		}
+	}
+	for k := 1; k < len(shown); k++ {
+		cheaper, dearer := shown[k-1], shown[k]
+		wins := 0.0
+		for i, t := range columns[dearer].least {
+			switch u := columns[cheaper].least[i]; {
+			case t > u:
+				wins++
+			case t == u:
+				wins += 0.5
+			}
+		}
+		c := Comparison{Cheaper: cheaper, Dearer: dearer, Stronger: chanceOf(wins, s.draws.n)}
+		c.TooClose = c.Stronger.TooClose()
+		if c.TooClose {
+			c.Text = fmt.Sprintf("%s against %s: too close to call.", a.Builds[dearer].Label(), a.Builds[cheaper].Label())
+		} else {
+			c.Text = fmt.Sprintf("%s is stronger than %s in %.0f %% of the cases we cannot tell apart from yours.",
+				a.Builds[dearer].Label(), a.Builds[cheaper].Label(), 100*c.Stronger.Value)
+		}
+		a.Comparisons = append(a.Comparisons, c)
+	}
+}
+
+// Label names a build for people.
+func (b Build) Label() string {
+	if len(b.Titles) == 0 {
+		return "the standard rebuild"
+	}
+	return joinAnd(b.Titles)
+}
+
+func joinAnd(words []string) string {
+	switch n := len(words); n {
+	case 0:
+		return "nothing"
+	case 1:
+		return words[0]
+	default:
+		text := words[0]
+		for _, w := range words[1 : n-1] {
+			text += ", " + w
+		}
+		return text + " and " + words[n-1]
+	}
+}
+
+// nextFixes says what the next build up fixes and what it does not.
+func (s *study) nextFixes(a *Advice) {
+	if a.NextUp < 0 {
+		return
+	}
+	now, next := a.Builds[a.Recommended], a.Builds[a.NextUp]
+	var fixed, left []string
+	for _, r := range now.Links {
+		if r.First < 0.05 {
+			continue
+		}
+		after, there := next.Rung(r.Name)
+		switch {
+		case !there || after.GiveOut.Median > r.GiveOut.Median*1.03:
+			fixed = append(fixed, r.Name)
+		default:
+			left = append(left, r.Name)
+		}
+	}
+	a.NextFixes = fmt.Sprintf("It raises: %s. It leaves as it is: %s.", joinAnd(fixed), joinAnd(left))
+}
+
+// Rung returns a link of the build by name.
+func (b Build) Rung(name string) (Rung, bool) {
+	i := slices.IndexFunc(b.Links, func(r Rung) bool { return r.Name == name })
+	if i < 0 {
+		return Rung{}, false
+	}
+	return b.Links[i], true
+}
+
+// unknowns tells what no sum here can know.
+func unknowns(e *axle.Enquiry) []string {
+	list := []string{
+		"the strength of this casting: nobody publishes it; what is given is a comparison with its standard build, not a rating",
+		"pores, old cracks and earlier repairs: dye penetrant finds those that reach the surface",
+		"how the vehicle will be driven: a landed wheel or a dropped clutch is in the shock factor, as a guess with a spread",
+		"where the contact pattern moves under load: only a loaded pattern on the bench shows it",
+	}
+	if e.Standard == nil {
+		list = append(list, "the demand against this vehicle as its maker sold it: the standard vehicle was not given")
+	}
+	return list
+}

@@ -1,0 +1,106 @@
+package assess
+
+import (
+	"context"
+	"fmt"
+	"maps"
+	"slices"
+
+	"axlewright/axle"
+)
+
+// Options is how an assessment is run.
+type Options struct {
+	Draws    int    // default 2000
+	Seed     uint64 // default 1
+	Progress func(done, total int)
+}
+
+// The defaults.
+const (
+	DefaultDraws  = 2000
+	DefaultWanted = 0.95
+)
+
+// Advise answers an enquiry: it draws every doubtful figure, works out every
+// link of every build in every draw, and turns the draws into advice.
+//
+// The result depends on enquiry, catalogue, draws and seed alone.
+// Errors: what is wrong with the enquiry or, with the draw that showed it, a
+// figure whose doubt reaches outside the range of a formula.
+func Advise(ctx context.Context, e *axle.Enquiry, c *axle.Catalogue, o Options) (Advice, error) {
+	s, err := newStudy(e, c, o)
+	if err != nil {
+		return Advice{}, err
+	}
+	if err := s.run(ctx, o.Progress); err != nil {
+		return Advice{}, err
+	}
+	return s.advice()
+}
+
+func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
+	if o.Draws == 0 {
+		o.Draws = DefaultDraws
+	}
+	if o.Draws < 50 {
+		return nil, fmt.Errorf("%d draws are too few to say anything; take 50 or more, 2000 for a printed sheet", o.Draws)
+	}
+	if o.Seed == 0 {
+		o.Seed = 1
+	}
+	s := &study{catalogue: c, enquiry: e, doubts: newModelDoubts(), figures: map[string]axle.Number{}}
+	var err error
+	if s.duty, err = c.Duty(e.Duty); err != nil {
+		return nil, err
+	}
+	if s.builds, err = c.Builds(e.Casting, e.Gears, e.Fitted); err != nil {
+		return nil, err
+	}
+	s.number()
+	s.draws = newDraws(o.Draws, len(s.places), o.Seed)
+	if s.highest, err = s.highestTorque(); err != nil {
+		return nil, err
+	}
+	all := make([]choices, len(s.builds))
+	for b := range s.builds {
+		all[b] = choicesOf(c, s.builds[b])
+	}
+	s.paths = newVariants(all, pinionPath|wheelPath)
+	s.peaks = make([]peak, o.Draws)
+	s.giveOut = make([][][]outcome, len(links))
+	for l := range links {
+		v := newVariants(all, links[l].uses)
+		s.kinds = append(s.kinds, v)
+		s.giveOut[l] = make([][]outcome, len(v.reps))
+		for i := range v.reps {
+			s.giveOut[l][i] = make([]outcome, o.Draws)
+		}
+	}
+	return s, nil
+}
+
+// number gives every doubtful figure of every build, the vehicle, the duty and
+// the model a column of the draws. The standard vehicle shares the customer's
+// columns: same ground, same driver.
+func (s *study) number() {
+	note := func(place string, n *axle.Number) {
+		if n.Doubtful() {
+			s.figures[place] = *n
+		}
+	}
+	for i := range s.builds {
+		axle.EachFigure(&s.builds[i], "", note)
+	}
+	if s.enquiry.Standard != nil {
+		axle.EachFigure(s.enquiry.Standard, "Vehicle", note)
+	}
+	axle.EachFigure(&s.enquiry.Vehicle, "Vehicle", note)
+	axle.EachFigure(&s.duty, "Duty", note)
+	axle.EachFigure(&s.doubts, "Model", note)
+	s.places = slices.Sorted(maps.Keys(s.figures))
+	s.columns = make(map[string]int, len(s.places))
+	for i, place := range s.places {
+		s.columns[place] = i
+	}
+}

@@ -1,0 +1,132 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"axlewright/axle"
+	"axlewright/calc/traction"
+)
+
+// standardGravity is in m/s².
+const standardGravity = 9.80665
+
+// A peak is the demand in one draw.
+type peak struct {
+	engine, grip float64    // N·m at the axle, steady
+	governing    float64    // N·m, the lower of the two
+	shock        float64    // -
+	torque       float64    // N·m, governing times shock: the peak
+	share        [2]float64 // by flank: the part of the peak that reaches it
+	index        float64    // against the standard vehicle; 0 where there is none
+}
+
+func (w *worker) peak() (peak, error) {
+	gears := &w.s.builds[0].Gears
+	p, err := peakOf(&w.vehicle.Drawn, gears, w.s.enquiry.Mounting)
+	if err != nil {
+		return p, err
+	}
+	for _, b := range w.duty.Drawn.Blocks {
+		f := flankIndex(w.s.enquiry.Mounting.FlankOf(b.Going))
+		p.share[f] = math.Max(p.share[f], b.Torque.Value)
+	}
+	if w.standard != nil {
+		std, err := peakOf(&w.standard.Drawn, gears, w.s.enquiry.Mounting)
+		if err != nil {
+			return p, fmt.Errorf("standard vehicle: %w", err)
+		}
+		if p.index, err = traction.DemandIndex(traction.IndexParams{Demand: p.governing, Standard: std.governing}); err != nil {
+			return p, err
+		}
+	}
+	return p, nil
+}
+
+// peakOf is what a vehicle can put through the axle.
+func peakOf(v *axle.Vehicle, g *axle.GearSet, m axle.Mounting) (peak, error) {
+	var p peak
+	var err error
+	p.engine, err = traction.EngineLimitedTorque(traction.DrivelineParams{
+		EngineTorque: v.Engine.Value, Gearbox: v.FirstGear.Value, Transfer: v.LowRange.Value,
+		Final: float64(g.WheelTeeth) / float64(g.PinionTeeth), Efficiency: v.Efficiency.Value,
+		Converter: 1, Shock: 1, AxleShare: v.Share.Value,
+	})
+	if err != nil {
+		return p, err
+	}
+	p.grip, err = traction.GripLimitedTorque(v.Friction.Value, axleForce(v, m.Position), v.Tyre.LoadedRadius.Value)
+	if err != nil {
+		return p, err
+	}
+	governing, err := traction.GoverningTorque(traction.GoverningParams{Engine: p.engine, Grip: p.grip})
+	if err != nil {
+		return p, err
+	}
+	p.governing = governing.Torque
+	p.shock = math.Max(1, v.Shock.Value)
+	p.torque = p.governing * p.shock
+	return p, nil
+}
+
+// axleForce is the weight on the axle, N, on the steepest grade the vehicle
+// climbs where that is known, else on the level.
+func axleForce(v *axle.Vehicle, at axle.Position) float64 {
+	level := v.AxleLoad.Value * standardGravity
+	if !v.Laden.Given() || !v.Wheelbase.Given() || !v.CentreOfMass.Given() || !v.Grade.Given() {
+		return level
+	}
+	sin, cos := math.Sincos(v.Grade.Value)
+	shift := v.Laden.Value * standardGravity * sin * v.CentreOfMass.Value / v.Wheelbase.Value
+	if at == axle.Front {
+		shift = -shift
+	}
+	return math.Max(0, level*cos+shift)
+}
+
+// highestTorque is the highest torque worth looking at: far above any demand,
+// so that a link which still holds there does not matter to this vehicle.
+func (s *study) highestTorque() (float64, error) {
+	p, err := peakOf(&s.enquiry.Vehicle, &s.builds[0].Gears, s.enquiry.Mounting)
+	if err != nil {
+		return 0, err
+	}
+	const times = 6
+	return times * p.torque, nil
+}
+
+// demand sums the draws up.
+func (s *study) demand() Demand {
+	n := len(s.peaks)
+	engine, grip, governing, torque := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
+	index := make([]float64, n)
+	gripGoverns := 0.0
+	var forward, backward float64
+	f := flankIndex(s.enquiry.Mounting.Forward)
+	for i, p := range s.peaks {
+		engine[i], grip[i], governing[i], torque[i], index[i] = p.engine, p.grip, p.governing, p.torque, p.index
+		if p.grip <= p.engine {
+			gripGoverns += 1 / float64(n)
+		}
+		forward += p.share[f] / float64(n)
+		backward += p.share[1-f] / float64(n)
+	}
+	d := Demand{
+		Engine: bandOf(engine), Grip: bandOf(grip), Governing: bandOf(governing), Peak: bandOf(torque),
+		Forward: forward, Backward: backward, Limit: traction.Grip, Share: gripGoverns,
+	}
+	if gripGoverns < 0.5 {
+		d.Limit, d.Share = traction.Engine, 1-gripGoverns
+	}
+	switch ratio := d.Engine.Median / d.Grip.Median; {
+	case ratio >= 1:
+		d.Why = fmt.Sprintf("the engine in its lowest gear could send %.1f times what the tyres hold, so grip sets the limit: axle load, tyre radius and ground matter, power does not", ratio)
+	default:
+		d.Why = fmt.Sprintf("the tyres hold %.1f times what the engine can send in its lowest gear, so the engine sets the limit", 1/ratio)
+	}
+	if s.enquiry.Standard != nil {
+		d.Index = bandOf(index).Median
+		d.IndexText = fmt.Sprintf("%.2f times what this vehicle asked of the axle as its maker sold it", d.Index)
+	}
+	return d
+}

@@ -1,0 +1,84 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"axlewright/axle"
+	"axlewright/calc/bolt"
+)
+
+// boltModulus is Young's modulus of bolt steel, Pa.
+const boltModulus = 205e9
+
+// A joint is one bolt of a bolted joint, tightened and settled.
+type joint struct {
+	size      bolt.ThreadSizeResult
+	thread    bolt.ThreadResult
+	strength  bolt.StrengthResult
+	area      float64 // m², stress area
+	assembled float64 // N, as tightened
+	settled   float64 // N, after embedding
+	factor    float64 // -, load factor Φ
+}
+
+// newJoint tightens one bolt by its torque and nut factor. modulus is Young's
+// modulus of what it clamps, in Pa; plane says where the load enters (n of VDI
+// 2230).
+func newJoint(b axle.Bolts, modulus, plane float64, n *notes) (joint, error) {
+	var j joint
+	var err error
+	if j.size, err = bolt.StandardThread(bolt.Designation(b.Thread)); err != nil {
+		return j, err
+	}
+	if j.strength, err = axle.BoltStrength(b.Grade, j.size); err != nil {
+		return j, err
+	}
+	d := j.size.Diameter
+	if j.thread, err = bolt.ThreadGeometry(j.size.Form, d, j.size.Pitch); err != nil {
+		return j, err
+	}
+	j.area = j.thread.StressArea
+	if j.assembled, err = bolt.NutFactorPreload(b.Nut.Value, d, b.Torque.Value); err != nil {
+		return j, err
+	}
+	n.by("bolt.NutFactorPreload", "F_M", fmt.Sprintf("preload of one %s %s bolt tightened to %s", b.Thread, b.Grade, b.Torque.Text), j.assembled, "N")
+	shank, err := bolt.BoltResilience(bolt.BoltResilienceParams{
+		Sections: []bolt.Section{{Length: b.Grip.Value, Diameter: d}},
+		Diameter: d, Core: j.thread.Core, Modulus: boltModulus,
+		Head: bolt.Hexagon, Seat: bolt.TappedHole, SeatModulus: modulus,
+	})
+	if err != nil {
+		return j, err
+	}
+	members, err := bolt.MemberResilience(bolt.MemberParams{
+		Bearing: 1.5 * d, Hole: 1.1 * d, Outside: 3 * d, Grip: b.Grip.Value, Modulus: modulus, Seat: bolt.TappedHole,
+	})
+	if err != nil {
+		return j, err
+	}
+	n.by("bolt.BoltResilience", "δ_S", "give of the bolt", shank.Resilience, "m/N")
+	n.by("bolt.MemberResilience", "δ_P", "give of what it clamps", members.Resilience, "m/N")
+	loss, err := bolt.EmbeddingLoss(b.Settling.Value, shank.Resilience+members.Resilience)
+	if err != nil {
+		return j, err
+	}
+	n.by("bolt.EmbeddingLoss", "F_Z", "preload lost as thread and faces settle", loss, "N")
+	j.settled = math.Max(0, j.assembled-loss)
+	if j.factor, err = bolt.LoadFactor(bolt.LoadFactorParams{Bolt: shank.Resilience, Members: members.Resilience, Introduction: plane}); err != nil {
+		return j, err
+	}
+	n.by("bolt.LoadFactor", "Φ", "share of a working load that the bolt feels", j.factor, "-")
+	return j, nil
+}
+
+// boltForce is what the bolt carries under a working load along it: with the
+// joint closed its share comes on top of the preload, once open all of it.
+func (j joint) boltForce(load float64) float64 {
+	return math.Max(j.assembled+j.factor*load, load)
+}
+
+// clamp is what is left of the clamp under a working load.
+func (j joint) clamp(load float64) float64 {
+	return math.Max(0, j.settled-(1-j.factor)*load)
+}

@@ -1,0 +1,33 @@
+package assess
+
+import (
+	"math"
+
+	"axlewright/axle"
+	"axlewright/calc/material"
+)
+
+// legCracks is the leg of a side bearing bent at its root by side thrust. A
+// structural weld nearby costs iron a good part of its strength.
+func legCracks(u *unit, n *notes) (limit, error) {
+	metal, err := material.Lookup(u.axle.Casting.Metal)
+	if err != nil {
+		return nil, err
+	}
+	leg := &u.axle.Casting.Leg
+	section := leg.Width.Value * leg.Depth.Value * leg.Depth.Value / 6
+	capacity := metal.Tensile * u.doubts.CastingMetal.Value
+	n.say("R_m", "tensile strength of "+metal.Name+", with this casting's own luck", capacity, "Pa", metal.Source)
+	if u.axle.Welds {
+		capacity *= u.doubts.WeldToe.Value
+		n.say("R_m", "beside a structural weld", capacity, "Pa", "assumed cut at the weld toe")
+	}
+	n.say("W", "section modulus at the root", section, "m³", "width·depth²/6")
+	return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
+		thrust := math.Max(u.at(flank, nearThrust, torque), u.at(flank, farThrust, torque))
+		stress := math.Max(0, thrust) * leg.Height.Value / section
+		n.say("F", "side thrust", thrust, "N", "load path")
+		n.say("σ", "bending stress at the root of the leg", stress, "Pa", "F·height/W")
+		return stress, capacity
+	}, nil
+}

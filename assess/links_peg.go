@@ -1,0 +1,69 @@
+package assess
+
+import (
+	"axlewright/axle"
+	"axlewright/calc/bolt"
+	"axlewright/calc/contact"
+)
+
+// pegLink is a limit on the peg's load; builds without a peg have none.
+func pegLink(symbol, meaning string, stress func(u *unit, load float64) float64, unit string, capacity func(u *unit, n *notes) (float64, error)) func(*unit, *notes) (limit, error) {
+	return func(u *unit, n *notes) (limit, error) {
+		if u.axle.Peg == nil {
+			return nil, nil
+		}
+		stands, err := capacity(u, n)
+		if err != nil {
+			return nil, err
+		}
+		return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
+			load := u.at(flank, pegLoad, torque)
+			n.say("F", "load on the peg", load, "N", "load path")
+			demand := stress(u, load)
+			n.say(symbol, meaning, demand, unit, "")
+			return demand, stands
+		}, nil
+	}
+}
+
+// freeEnd is the end condition of the peg's screw: held in its thread, its pad
+// free to tilt and slide.
+const freeEnd = 0.25
+
+var pegScrew = pegLink("F", "load on the screw", func(_ *unit, load float64) float64 { return load }, "N",
+	func(u *unit, n *notes) (float64, error) {
+		p := u.axle.Peg
+		r, err := bolt.ColumnLoad(bolt.ColumnParams{
+			Diameter: p.Screw.Value - 1.2269*p.ScrewPitch.Value, Length: p.ScrewLength.Value, EndFactor: freeEnd,
+			Modulus: boltModulus, Yield: p.ScrewYield.Value,
+		})
+		n.by("bolt.ColumnLoad", "P_cr", "load at which the screw buckles or yields, its pad end free", r.Buckling, "N")
+		return r.Buckling, err
+	})
+
+var pegPad = pegLink("p", "pressure on the pad", func(u *unit, load float64) float64 {
+	p, err := contact.PadPressure(load, u.axle.Peg.PadDiameter.Value)
+	if err != nil {
+		return Beyond
+	}
+	return p
+}, "Pa", func(u *unit, n *notes) (float64, error) {
+	n.say("p_max", "brief pressure that the pad stands", u.axle.Peg.PadBrief.Value, "Pa", "catalogue, "+u.axle.Peg.PadMetal)
+	return u.axle.Peg.PadBrief.Value, nil
+})
+
+var pegPlate = pegLink("σ", "bending stress of the peg's plate", func(u *unit, load float64) float64 {
+	p := &u.axle.Peg.Plate
+	return u.plate.stressFor(p, load/float64(p.Count))
+}, "Pa", func(u *unit, n *notes) (float64, error) {
+	n.by("ring.PatchPlate", "σ·h²/F", "stress of the plate, three sides welded, at its fixity", u.plate.lookup(u.plate.stress, u.axle.Peg.Plate.Fixity.Value), "-")
+	return u.axle.Peg.Plate.Yield.Value, nil
+})
+
+var pegWeld = pegLink("σ", "stress on the throat of the plate's weld", func(u *unit, load float64) float64 {
+	p := &u.axle.Peg.Plate
+	return u.plate.throat * load / float64(p.Count) / (p.Throat.Value * p.Welded.Value)
+}, "Pa", func(u *unit, n *notes) (float64, error) {
+	n.by("weld.GroupStress", "σ·a/F", "greatest equivalent stress of the three-sided weld group for each newton on a unit throat", u.plate.throat, "1/m")
+	return u.axle.Peg.Plate.WeldLimit.Value, nil
+})

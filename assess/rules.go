@@ -1,0 +1,132 @@
+package assess
+
+import (
+	"fmt"
+	"slices"
+
+	"axlewright/axle"
+	"axlewright/calc/material"
+)
+
+// smallPinion is the pinion tooth number at and below which the pinion itself
+// is the fuse and no work on the casting cures it. Common practice, no source.
+const smallPinion = 9
+
+// applyRules adds the advice that does not come from the sums. All of it is
+// common practice of the trade, no source, unless a rule says otherwise.
+func (s *study) applyRules(a *Advice) {
+	e := s.enquiry
+	add := func(because, text string) { a.Rules = append(a.Rules, Rule{Because: because, Text: text}) }
+	override := func(because, text string) {
+		a.Rules = append(a.Rules, Rule{Because: because, Text: text, Overrides: true})
+	}
+	uses := func(u axle.Use) bool { return slices.Contains(e.Use, u) }
+	had := func(f axle.Fault) bool { return slices.Contains(e.History, f) }
+
+	if uses(axle.Towing) {
+		add("towing", "Steady load is heat and bearing life, not shock: see to oil level and grade, a free breather and the bearings first; plates do not cool. Stop and look if the case climbs past 120 °C (248 °F).")
+	}
+	if uses(axle.Salt) {
+		add("salt or sea water", "Corrosion eats cap bolts, locks and breather before load does: plate or coat the fixings (never plated 12.9), seal the joint faces, renew oil after each dip.")
+	}
+	if uses(axle.Original) {
+		s.dropWelds(a, override)
+	}
+	if uses(axle.Competition) || uses(axle.Rock) {
+		add("shock", "Landing and grip after spin multiply the torque; the shock factor here is a guess with a spread. Set lash in the upper third of its band and check the pattern a little to the toe.")
+	}
+	if e.Mounting.Forward == axle.CoastFlank {
+		add("pulls forward on the coast side", "The push on the crown wheel is two to three times that of an axle pulling on its drive side: caps, adjusters and peg work hardest here.")
+	}
+	if had(axle.HeelBreaks) {
+		add("heel breaks before", "Ask for the broken parts and the lash as found: a wheel that moves away breaks heels. Look for lash, cap bolts and side preload before selling a peg.")
+	}
+	if had(axle.OilStarved) {
+		add("ran short of oil before", "Find why first: level, breather, seal, nose-up mounting. No build survives that.")
+	}
+	if had(axle.CapWalk) {
+		add("caps walked before", "Measure the register before anything else: bores made with caps torqued, bolts as computed, ring dowels if the register is gone.")
+	}
+	s.pinionRule(a, override)
+	s.metalRule(a, add)
+	s.indexRule(a, add)
+	if a.Builds[a.Best].Welds {
+		add("structural welds", "Only on metal that has been identified; vent every cavity; recheck the bores; the welds cannot be undone and may need an inspector's consent for road use.")
+	}
+}
+
+// dropWelds moves the recommendation to the cheapest good enough build without
+// a structural weld, where there is one.
+func (s *study) dropWelds(a *Advice, override func(because, text string)) {
+	if !a.Builds[a.Best].Welds {
+		return
+	}
+	for i, b := range a.Builds {
+		if !b.Welds && b.Carries.Value >= a.Wanted {
+			a.Recommended, a.Best = i, i
+			override("originality", "The owner wants it as it was made: the cheapest build without a structural weld that carries the demand is recommended instead.")
+			return
+		}
+	}
+	override("originality", "The owner wants it as it was made, but no build without a structural weld carries the demand with the wanted chance: tell him so before any work.")
+}
+
+// pinionRule turns the answer to a bigger axle where the pinion's own teeth
+// are the fuse.
+func (s *study) pinionRule(a *Advice, override func(because, text string)) {
+	g, err := s.catalogue.GearSet(s.enquiry.Gears)
+	if err != nil || a.Recommended >= 0 {
+		return
+	}
+	weak := a.Builds[a.Best].Links[a.Builds[a.Best].Weak]
+	if weak.Part != "pinion" && g.PinionTeeth > smallPinion {
+		return
+	}
+	if weak.Part == "pinion" {
+		a.Verdict = NotThisAxle
+		override("small pinion", fmt.Sprintf("The pinion (%d teeth) goes first in the best build, and nothing done to the casting mends that: another ratio or a bigger axle.", g.PinionTeeth))
+	}
+}
+
+func (s *study) metalRule(a *Advice, add func(because, text string)) {
+	k, err := s.catalogue.Casting(s.enquiry.Casting)
+	if err != nil {
+		return
+	}
+	metal, err := material.Lookup(k.Metal)
+	if err == nil && !metal.StructuralWelds {
+		add("metal of the casting", fmt.Sprintf("%s takes no structural weld: builds with welded plates are for castings proved to be another metal.", metal.Name))
+	}
+}
+
+// indexRule shows the trade's own band for the demand index, where the sums and
+// the band part company.
+func (s *study) indexRule(a *Advice, add func(because, text string)) {
+	i := a.Demand.Index
+	if i == 0 {
+		return
+	}
+	band := "a standard rebuild"
+	switch {
+	case i > 2.5:
+		band = "plates and large bearings, or another axle"
+	case i > 2.0:
+		band = "plates welded to nose and caps"
+	case i > 1.5:
+		band = "a peg if it works in front, in reverse or under shock, else better fixings"
+	case i >= 1.2:
+		band = "better fixings"
+	}
+	add(fmt.Sprintf("demand index %.2f", i), "The trade's starting band for it is "+band+". The index knows nothing of links, duty or flanks; the sums above go before it.")
+}
+
+// cautions are printed once on the sheet.
+func cautions(a *Advice) []string {
+	list := []string{
+		"This is a comparison, not a strength rating and not a road approval. Local codes and licensed practice decide; tell the insurer and the inspection body.",
+	}
+	if a.Best >= 0 && a.Builds[a.Best].Welds {
+		list = append(list, "Welding: no part cleaned with chlorinated solvent, every cavity vented, bearings out, fume drawn off at the source.")
+	}
+	return append(list, "A built unit weighs 28 to 45 kg (62 to 99 lb): two people or a crane.")
+}

@@ -1,0 +1,63 @@
+// Axlewright tells a workshop which build of a drive-axle nose casting carries
+// what a vehicle can put through it, and how sure it is.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+)
+
+// Exit codes.
+const (
+	exitRefused = 1 // the input was refused
+	exitUsage   = 2 // the command was not understood
+)
+
+// A usageError is a command that was not understood.
+type usageError struct{ error }
+
+func main() {
+	if err := newRoot().Execute(); err != nil {
+		fmt.Fprintln(os.Stderr, "axlewright:", err)
+		var usage usageError
+		if errors.As(err, &usage) {
+			fmt.Fprintln(os.Stderr, "\"axlewright help\" lists the commands.")
+			os.Exit(exitUsage)
+		}
+		os.Exit(exitRefused)
+	}
+}
+
+func newRoot() *cobra.Command {
+	root := &cobra.Command{
+		Use:           "axlewright",
+		Short:         "Which build of a nose casting carries this vehicle, and how sure are you?",
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return usageError{fmt.Errorf("there is no command %q", args[0])}
+			}
+			return cmd.Help()
+		},
+	}
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.AddCommand(newWork())
+	return root
+}
+
+// arguments turns cobra's complaint about the number of arguments into a
+// usage error that says what was expected.
+func arguments(rule cobra.PositionalArgs, expected string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if err := rule(cmd, args); err != nil {
+			return usageError{fmt.Errorf("%s expects %s", cmd.CommandPath(), expected)}
+		}
+		return nil
+	}
+}
