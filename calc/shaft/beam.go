@@ -86,7 +86,7 @@ func StationStiffness(p BeamParams, stations []float64) (*mat.SymDense, error) {
 			return nil, err
 		}
 	}
-	m := newBeamModel(p, stations)
+	m := newBeamModel(p, stations, nil)
 	return m.condense(stations), nil
 }
 
@@ -131,33 +131,44 @@ func (p BeamParams) length() float64 {
 	return sum
 }
 
-// together is the share of the shaft's length below which two places are one.
-const together = 1e-6
+// together is the share of the shaft's length below which two places are one
+// node: a piece much shorter than that would be too stiff beside the others.
+// Loads and readings there keep their arm to the node.
+const together = 1e-4
 
-// beamModel is the shaft cut at steps, supports and stations.
+// beamModel is the shaft cut at supports and stations, at steps, and at the
+// places of loads and readings.
 type beamModel struct {
 	nodes     []float64
 	stiffness *mat.SymDense
 }
 
-func newBeamModel(p BeamParams, stations []float64) beamModel {
+func newBeamModel(p BeamParams, stations, places []float64) beamModel {
 	length := p.length()
-	cuts := slices.Clone(stations)
 	ends := []float64{0}
 	for _, s := range p.Sections {
 		ends = append(ends, ends[len(ends)-1]+s.Length)
 	}
-	cuts = append(cuts, ends...)
-	for _, s := range p.Supports {
-		cuts = append(cuts, s.At)
+	var nodes []float64
+	put := func(x float64) {
+		if !slices.ContainsFunc(nodes, func(n float64) bool { return math.Abs(n-x) <= together*length }) {
+			nodes = append(nodes, x)
+		}
 	}
-	slices.Sort(cuts)
-	nodes := slices.CompactFunc(cuts, func(a, b float64) bool { return math.Abs(b-a) <= together*length })
+	for _, s := range p.Supports {
+		put(s.At)
+	}
+	for _, list := range [][]float64{stations, ends, places} { // the first keep their exact place
+		for _, x := range list {
+			put(x)
+		}
+	}
+	slices.Sort(nodes)
 	m := beamModel{nodes: nodes, stiffness: mat.NewSymDense(Freedoms*len(nodes), nil)}
 	for i := range len(nodes) - 1 {
 		middle := (nodes[i] + nodes[i+1]) / 2
 		piece := 0
-		for middle > ends[piece+1] {
+		for piece < len(p.Sections)-1 && middle > ends[piece+1] {
 			piece++
 		}
 		m.addPiece(i, nodes[i+1]-nodes[i], p.Sections[piece], p.Modulus, p.Poisson)
@@ -180,6 +191,20 @@ func (m beamModel) node(x float64) int {
 		}
 	}
 	return best
+}
+
+// reach returns how the freedom of a place follows the freedoms of its node.
+func (m beamModel) reach(x float64, freedom int) (rows [2]int, share [2]float64) {
+	node := m.node(x)
+	first, arm := Freedoms*node, x-m.nodes[node]
+	rows, share = [2]int{first + freedom, first + freedom}, [2]float64{1, 0}
+	switch freedom {
+	case AlongY:
+		rows[1], share[1] = first+AboutZ, arm
+	case AlongZ:
+		rows[1], share[1] = first+AboutY, -arm
+	}
+	return rows, share
 }
 
 func (m beamModel) addPiece(i int, l float64, s Section, e, nu float64) {

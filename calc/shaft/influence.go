@@ -59,13 +59,14 @@ func Bend(p BeamParams, loads []BeamLoad, places []float64) (BeamResult, error) 
 	}
 	force := mat.NewVecDense(Freedoms*len(m.nodes), nil)
 	for _, l := range loads {
-		node := m.node(l.At)
-		n, arm := Freedoms*node, l.At-m.nodes[node] // an arm where two places were taken as one
-		for k, f := range []float64{l.Axial, l.Y, l.Z, l.TurnY - arm*l.Z, l.TurnZ + arm*l.Y} {
+		for k, f := range []float64{l.Axial, l.Y, l.Z, l.TurnY, l.TurnZ} {
 			if err := check.All(fn, check.Finite("loads", f)); err != nil {
 				return BeamResult{}, err
 			}
-			force.SetVec(n+k, force.AtVec(n+k)+f)
+			rows, share := m.reach(l.At, k)
+			for i, row := range rows {
+				force.SetVec(row, force.AtVec(row)+share[i]*f)
+			}
 		}
 	}
 	var u mat.VecDense
@@ -73,8 +74,12 @@ func Bend(p BeamParams, loads []BeamLoad, places []float64) (BeamResult, error) 
 		return BeamResult{}, err
 	}
 	state := func(x float64) BeamState {
-		n := Freedoms * m.node(x)
-		return BeamState{x, u.AtVec(n), u.AtVec(n + 1), u.AtVec(n + 2), u.AtVec(n + 3), u.AtVec(n + 4)}
+		var moved [Freedoms]float64
+		for k := range moved {
+			rows, share := m.reach(x, k)
+			moved[k] = share[0]*u.AtVec(rows[0]) + share[1]*u.AtVec(rows[1])
+		}
+		return BeamState{x, moved[AlongX], moved[AlongY], moved[AlongZ], moved[AboutY], moved[AboutZ]}
 	}
 	var r BeamResult
 	for _, x := range places {
@@ -110,19 +115,22 @@ func Influence(p BeamParams, stations []float64) (*mat.SymDense, error) {
 		return nil, err
 	}
 	count := Freedoms * len(stations)
-	row := func(i int) int { return Freedoms*m.node(stations[i/Freedoms]) + i%Freedoms }
 	units := mat.NewDense(Freedoms*len(m.nodes), count, nil)
 	for i := range count {
-		units.Set(row(i), i, 1)
+		rows, share := m.reach(stations[i/Freedoms], i%Freedoms)
+		for k, row := range rows {
+			units.Set(row, i, units.At(row, i)+share[k])
+		}
 	}
-	var moved mat.Dense
+	var moved, product mat.Dense
 	if err := solved(solver.SolveTo(&moved, units)); err != nil {
 		return nil, err
 	}
+	product.Mul(units.T(), &moved)
 	c := mat.NewSymDense(count, nil)
 	for i := range count {
 		for j := i; j < count; j++ {
-			c.SetSym(i, j, moved.At(row(i), j))
+			c.SetSym(i, j, product.At(i, j))
 		}
 	}
 	return c, nil
@@ -161,7 +169,7 @@ func held(fn string, p BeamParams, at []float64) (beamModel, *mat.Cholesky, erro
 	if err := check.All(fn, check.That("Supports", float64(len(p.Supports)), ok, "springs that hold the shaft along x, and in both planes")); err != nil {
 		return beamModel{}, nil, err
 	}
-	m := newBeamModel(p, at)
+	m := newBeamModel(p, nil, at)
 	var solver mat.Cholesky
 	if !solver.Factorize(m.stiffness) {
 		return m, nil, &check.RangeError{Func: fn, Param: "Supports", Value: 0, Range: "stiff enough against the shaft to be computed"}
