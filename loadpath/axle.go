@@ -78,10 +78,10 @@ type Layout struct {
 
 // Section is a length of shaft of one cross-section.
 type Section struct {
-	Length       float64 // m
-	Outer        float64 // m, outer diameter
-	Inner        float64 // m, bore; zero for a solid shaft
-	BendingShare float64 // -, share of the bending and shear stiffness left by windows; zero stands for one
+	Length float64 // m
+	Outer  float64 // m, outer diameter
+	Inner  float64 // m, bore; zero for a solid shaft
+	Share  float64 // -, share of the bending and shear stiffness left by windows; zero stands for one
 }
 
 // PinionShaft is the pinion from the mean point of its teeth to the tail bearing.
@@ -129,7 +129,7 @@ type Peg struct {
 	Spot      Spot    // where on the turn the gap was measured
 	RunOut    float64 // m, total run-out of the back face over a turn at the peg's radius
 	Closing   float64 // m, by which the gap closes from cold to running heat
-	Stiffness float64 // N/m, screw, thread, pad, plate, welds and casting in series; zero for rigid
+	Stiffness float64 // N/m, screw, thread, pad, plate, welds and, without a Casting, the iron behind them in series; zero for rigid
 	Friction  float64 // -, between pad and back face
 
 	Radius    float64 // m, from the wheel axis

@@ -19,3 +19,11 @@ func (e *NotConverged) Error() string {
 	return fmt.Sprintf("loadpath: the %s found no balance %s: %.2g of the load is left over after %d steps",
 		e.System, at, e.Residual, e.Iterations)
 }
+
+// BadAxle says which part of an Axle cannot be.
+type BadAxle struct {
+	Field  string
+	Reason string
+}
+
+func (e *BadAxle) Error() string { return "loadpath: " + e.Field + " " + e.Reason }

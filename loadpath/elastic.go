@@ -1,0 +1,188 @@
+package loadpath
+
+import (
+	"slices"
+
+	"axlewright/calc/bearing"
+)
+
+// Elastic is an axle made ready for solving: bearings of rollers, shafts as
+// stepped beams with shear, the crown wheel as a plate, seats that give, caps
+// that give more, and the peg as a stop.
+//
+// Without cross terms in the casting the pinion and the wheel do not feel each
+// other beyond the tooth force, which statics alone gives, and are solved one
+// by one. An Elastic must not be used by two goroutines at once; make one each.
+type Elastic struct {
+	axle     Axle
+	rollers  [maxSeats]bearing.Rollers
+	prepared prepared
+	pinion   system
+	wheel    system
+	whole    system // both, where the casting has cross terms
+	memo     memo
+	stops    [2]stop
+	touches  [2]touches
+}
+
+var flanks = [2]Flank{Drive, Coast}
+
+func flankIndex(flank Flank) int {
+	if flank == Coast {
+		return 1
+	}
+	return 0
+}
+
+var _ Path = (*Elastic)(nil)
+
+// Prepare checks an axle and settles it without torque.
+func Prepare(a *Axle) (*Elastic, error) {
+	e := new(Elastic)
+	if err := e.Reset(a); err != nil {
+		return nil, err
+	}
+	return e, nil
+}
+
+// Reset prepares another axle in the same memory. What belongs to the pinion
+// alone is kept, solutions and all, where the new axle has the same one: a run
+// over many builds of one casting settles each pinion once.
+func (e *Elastic) Reset(a *Axle) error {
+	if err := a.Validate(); err != nil {
+		return err
+	}
+	samePinion := e.memo.valid && e.samePinion(a)
+	e.memo.valid = false // until all is well
+	e.axle = *a
+	e.touches = [2]touches{}
+	if a.Peg != nil {
+		peg := *a.Peg
+		e.axle.Peg = &peg
+	}
+	for seat, r := range [maxSeats]bearing.Rollers{head: a.Head, tail: a.Tail, far: a.Far, near: a.Near} {
+		if r == e.rollers[seat] {
+			continue
+		}
+		row, err := bearing.NewRow(r, facing[seat])
+		if err != nil {
+			return err
+		}
+		e.prepared.rows[seat], e.rollers[seat] = row, r
+	}
+	e.buildCentre()
+	if !samePinion {
+		e.buildPinion()
+		e.memo.clear()
+	}
+	if a.Casting != nil {
+		e.whole.hasPinion, e.whole.hasWheel = true, true
+		if err := e.whole.prepare(&e.axle, &e.prepared); err != nil {
+			return err
+		}
+	} else {
+		if !samePinion {
+			e.pinion.hasPinion = true
+			if err := e.pinion.prepare(&e.axle, &e.prepared); err != nil {
+				return err
+			}
+		}
+		e.wheel.hasWheel = true
+		if err := e.wheel.prepare(&e.axle, &e.prepared); err != nil {
+			return err
+		}
+	}
+	e.placePeg()
+	e.memo.valid = a.Casting == nil
+	return nil
+}
+
+// samePinion says whether everything that the pinion's equilibrium depends on
+// is as it was.
+func (e *Elastic) samePinion(a *Axle) bool {
+	b := &e.axle
+	return a.Casting == nil && b.Casting == nil && a.Mesh == b.Mesh &&
+		a.Layout.GearToHead == b.Layout.GearToHead && a.Layout.HeadToTail == b.Layout.HeadToTail &&
+		a.Head == b.Head && a.Tail == b.Tail && a.HeadSeat == b.HeadSeat && a.TailSeat == b.TailSeat &&
+		a.PinionPreload == b.PinionPreload && slices.Equal(a.Pinion.Neck, b.Pinion.Neck) &&
+		slices.Equal(a.Pinion.Shank, b.Pinion.Shank) &&
+		a.Pinion.Modulus == b.Pinion.Modulus && a.Pinion.Poisson == b.Pinion.Poisson &&
+		a.Pinion.SpigotDistance == b.Pinion.SpigotDistance && a.Pinion.SpigotDiameter == b.Pinion.SpigotDiameter &&
+		a.Pinion.SpigotStiffness == b.Pinion.SpigotStiffness
+}
+
+func (e *Elastic) buildPinion() {
+	a, b := &e.axle, &e.prepared.pinion
+	p := &a.Pinion
+	*b = beam{span: a.Layout.HeadToTail, point: -a.Layout.GearToHead}
+	if p.SpigotStiffness > 0 {
+		b.spigot = b.point - p.SpigotDistance
+		b.add(b.spigot, Section{Length: p.SpigotDistance, Outer: p.SpigotDiameter}, p.Modulus, p.Poisson)
+	}
+	at := b.point
+	for _, s := range p.Neck {
+		at = b.add(at, s, p.Modulus, p.Poisson)
+	}
+	at = 0
+	for _, s := range p.Shank {
+		at = b.add(at, s, p.Modulus, p.Poisson)
+	}
+	b.prepare()
+}
+
+func (e *Elastic) buildCentre() {
+	a, b := &e.axle, &e.prepared.centre
+	c := &a.Centre
+	*b = beam{span: a.Layout.Near + a.Layout.Far, point: a.Layout.Far + a.hub()}
+	at := b.point
+	for _, s := range c.ToNear {
+		at = b.add(at, s, c.Modulus, c.Poisson)
+	}
+	at = b.point
+	for _, s := range c.ToFar { // listed from the hub outwards
+		b.add(at-s.Length, s, c.Modulus, c.Poisson)
+		at -= s.Length
+	}
+	b.prepare()
+}
+
+// wheelSystem is the system that holds the wheel.
+func (e *Elastic) wheelSystem() *system {
+	if e.axle.Casting != nil {
+		return &e.whole
+	}
+	return &e.wheel
+}
+
+// pinionSystem is the system that holds the pinion.
+func (e *Elastic) pinionSystem() *system {
+	if e.axle.Casting != nil {
+		return &e.whole
+	}
+	return &e.pinion
+}
+
+// meshLoads are the tooth forces of a torque as loads of the two shafts and of
+// the wheel's plate.
+func (e *Elastic) meshLoads(flank Flank, torque float64) (pinion, wheel wrench, plate [3]float64) {
+	a := &e.axle
+	force := a.Mesh.onWheel(flank).times(torque)
+	point := a.Mesh.MeanPoint
+	pinion = pinionShaft.wrench(force.times(-1), Vector{0, point.Y, point.Z - a.Mesh.PinionAxisZ})
+	wheel = wheelShaft.wrench(force, Vector{point.X, -a.Layout.MeshToHub, point.Z})
+	out, along := a.meshDirections()
+	// The mean point lies in front of the plate's mid-plane.
+	return pinion, wheel, [3]float64{
+		meshAxial:      force.Y,
+		meshRadial:     a.Layout.MeshToPlate * force.dot(out),
+		meshTangential: a.Layout.MeshToPlate * force.dot(along),
+	}
+}
+
+// meshDirections are the unit vectors outwards and round the wheel, positive
+// about +y, at the mean point.
+func (a *Axle) meshDirections() (out, along Vector) {
+	out = Vector{X: a.Mesh.MeanPoint.X, Z: a.Mesh.MeanPoint.Z}
+	out = out.times(1 / out.norm())
+	return out, Vector{X: out.Z, Z: -out.X}
+}

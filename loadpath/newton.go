@@ -1,0 +1,203 @@
+package loadpath
+
+import (
+	"math"
+
+	"axlewright/calc/bearing"
+)
+
+const (
+	tolerance    = 1e-11 // of the load: where the search stops
+	acceptable   = 1e-9  // of the load: what still counts as balanced if it gets no better
+	maxSteps     = 80
+	groundSpring = 1e3 // N/m, holds the axle where play leaves it loose
+)
+
+// equilibrium finds y where the energy of bearings, caps, shafts, seats and
+// peg under the loads is least. The energy is convex, so there is one such
+// place and every downhill search ends there.
+type equilibrium struct {
+	linear *structure
+	rows   [maxSeats]*bearing.Row
+	ground [perSeat]float64 // stiffness of the ground spring by movement
+	inward [maxExtra]float64
+	toward [maxExtra]float64 // N/m of the caps' give, into the casting and towards the cap
+	arm    float64           // m, turns moments into forces for the measure of balance
+	stop   stop
+
+	// the place last evaluated
+	force   [maxUnknown]float64 // of the linear part: F·ℓ + preload
+	grad    [maxUnknown]float64
+	hessian [maxUnknown][maxUnknown]float64
+	react   [maxSeats][perSeat]float64 // on the cups, ground spring included
+	pegLoad float64
+	scale   float64 // N, size of the forces at work
+}
+
+// setLoads fixes the loads of the next search.
+func (q *equilibrium) setLoads(load *[maxLoads]float64) {
+	s := q.linear
+	q.scale = 1
+	for l := range s.nl {
+		v := math.Abs(load[l])
+		if l != footLoad && l%5 > 2 {
+			v /= q.arm
+		}
+		q.scale = max(q.scale, v)
+	}
+	for i := range s.nu {
+		v := s.pre[i]
+		for l := range s.nl {
+			v += s.f[i][l] * load[l]
+		}
+		q.force[i] = v
+	}
+}
+
+// evaluate fills gradient and second derivative at y.
+func (q *equilibrium) evaluate(y *[maxUnknown]float64) {
+	s := q.linear
+	nu := s.nu
+	for i := range nu {
+		g := -q.force[i]
+		for j, k := range s.k[i][:nu] {
+			g += k * y[j]
+		}
+		q.grad[i] = g
+		copy(q.hessian[i][:i+1], s.k[i][:i+1])
+	}
+	var u, f [perSeat]float64
+	var k [perSeat * perSeat]float64
+	for b := range s.nd / perSeat {
+		first := perSeat * b
+		copy(u[:], y[first:first+perSeat])
+		q.rows[b].Reaction(&u, &f, &k)
+		for i := range perSeat {
+			f[i] += q.ground[i] * u[i]
+			q.grad[first+i] += f[i]
+			h := q.hessian[first+i][first : first+i+1]
+			for j := range h {
+				h[j] += k[perSeat*i+j]
+			}
+			h[i] += q.ground[i]
+		}
+		q.react[b] = f
+	}
+	for e := range s.ne {
+		k := q.inward[e]
+		if y[s.nd+e] > 0 {
+			k = q.toward[e]
+		}
+		q.grad[s.nd+e] += k * y[s.nd+e]
+		q.hessian[s.nd+e][s.nd+e] += k
+	}
+	q.pegLoad = q.stop.load(y, nu)
+	if q.pegLoad > 0 {
+		p := &q.stop
+		for i := range nu {
+			q.grad[i] += q.pegLoad * (p.along[i] - p.drag[i])
+			x := p.kappa * p.along[i]
+			for j := range i + 1 {
+				q.hessian[i][j] += x * p.along[j]
+			}
+		}
+	}
+}
+
+// residual is the greatest force left over against the forces at work.
+func (q *equilibrium) residual() float64 {
+	most, scale := 0.0, max(q.scale, q.pegLoad)
+	for i := range q.linear.nu {
+		v := math.Abs(q.grad[i])
+		if i < q.linear.nd && i%perSeat > 2 {
+			v /= q.arm
+		}
+		if !(v <= most) { // keeps NaN
+			most = v
+		}
+	}
+	for b := range q.linear.nd / perSeat {
+		for i := range 3 {
+			scale = max(scale, math.Abs(q.react[b][i]))
+		}
+	}
+	return most / scale
+}
+
+// solve walks from y to the balance. It returns the steps taken and the
+// residual; the caller judges it.
+func (q *equilibrium) solve(y *[maxUnknown]float64) (steps int, residual float64) {
+	q.evaluate(y)
+	residual = q.residual()
+	best, bestResidual, stale := *y, residual, 0
+	for steps = 0; steps < maxSteps && residual > tolerance; steps++ {
+		var step [maxUnknown]float64
+		if !q.newtonStep(&step) {
+			break
+		}
+		q.search(y, &step)
+		residual = q.residual()
+		if residual < bestResidual {
+			if residual > 0.5*bestResidual {
+				stale++
+			} else {
+				stale = 0
+			}
+			best, bestResidual = *y, residual
+		} else {
+			stale++
+		}
+		if bestResidual < acceptable && stale > 2 { // as far as rounding lets it come
+			break
+		}
+	}
+	if bestResidual < residual || math.IsNaN(residual) {
+		*y, residual = best, bestResidual
+		q.evaluate(y)
+	}
+	return steps, residual
+}
+
+// search goes along the step to where it still leads downhill, or little up.
+func (q *equilibrium) search(y, step *[maxUnknown]float64) {
+	nu := q.linear.nu
+	slope := 0.0
+	for i := range nu {
+		slope += q.grad[i] * step[i]
+	}
+	start := *y
+	along := func(alpha float64) float64 {
+		s := 0.0
+		for i := range nu {
+			y[i] = start[i] + alpha*step[i]
+		}
+		q.evaluate(y)
+		for i := range nu {
+			s += q.grad[i] * step[i]
+		}
+		return s
+	}
+	alpha := 1.0
+	at := along(alpha)
+	if !(slope < 0) || at <= -0.5*slope { // lands before the bottom or near it
+		return
+	}
+	low, lowSlope, high, highSlope := 0.0, slope, alpha, at
+	for range 30 {
+		alpha = low - lowSlope*(high-low)/(highSlope-lowSlope)
+		if width := high - low; !(alpha > low+0.1*width) { // also for an infinite slope
+			alpha = low + 0.1*width
+		} else if alpha > high-0.1*width {
+			alpha = high - 0.1*width
+		}
+		at = along(alpha)
+		if math.Abs(at) <= -0.5*slope {
+			return
+		}
+		if at > 0 || math.IsNaN(at) {
+			high, highSlope = alpha, at
+		} else {
+			low, lowSlope = alpha, at
+		}
+	}
+}
