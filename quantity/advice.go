@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // warning is for unit spellings that one would expect to work and that must
 // not, because they leave open what was meant. In says, # is the number.
@@ -45,26 +48,12 @@ var warnings = []warning{
 func warn(dim Dimension, spelling, typed string) (Reason, string, bool) {
 	key := strings.ToLower(unitKey(spelling))
 	for _, w := range warnings {
-		if !contains(w.dims, dim) {
+		if len(w.dims) > 0 && !slices.Contains(w.dims, dim) {
 			continue
 		}
-		for _, s := range strings.Fields(w.spelt) {
-			if s == key {
-				return w.reason, strings.ReplaceAll(w.says, "#", typed), true
-			}
+		if slices.Contains(strings.Fields(w.spelt), key) {
+			return w.reason, strings.ReplaceAll(w.says, "#", typed), true
 		}
 	}
 	return "", "", false
-}
-
-func contains(dims []Dimension, dim Dimension) bool {
-	if len(dims) == 0 {
-		return true
-	}
-	for _, d := range dims {
-		if d == dim {
-			return true
-		}
-	}
-	return false
 }

@@ -51,17 +51,16 @@ func readDecimal(s string) (number, string, *numberFault) {
 	if fault != nil {
 		return number{}, rest, fault
 	}
-	decimals := 0
-	if i := strings.IndexByte(plain, '.'); i >= 0 {
-		decimals = len(plain) - i - 1
+	whole, decimals, _ := strings.Cut(plain, ".")
+	step := power(rat("10"), abs(exponent-len(decimals)))
+	if exponent < len(decimals) {
+		step = over(rat("1"), step)
 	}
-	value, ok := new(big.Rat).SetString(plain + "e" + strconv.Itoa(exponent))
-	step, _ := new(big.Rat).SetString("1e" + strconv.Itoa(exponent-decimals))
-	if !ok {
-		return number{}, rest, &numberFault{NotANumber, "it does not start with a number"}
-	}
-	return number{value, step}, rest, nil
+	value := new(big.Rat).SetInt(integer(whole + decimals))
+	return number{value.Mul(value, step), step}, rest, nil
 }
+
+func abs(n int) int { return max(n, -n) }
 
 // settleComma writes digits with a decimal point or refuses them; rest is what
 // follows, for the example in the sentence.

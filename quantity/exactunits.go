@@ -42,9 +42,8 @@ func times(a, b *big.Rat) *big.Rat { return new(big.Rat).Mul(a, b) }
 func over(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
 
 func power(a *big.Rat, n int) *big.Rat {
-	p := rat("1")
-	for range n {
-		p = times(p, a)
-	}
-	return p
+	e := big.NewInt(int64(n))
+	return new(big.Rat).SetFrac(
+		new(big.Int).Exp(a.Num(), e, nil),
+		new(big.Int).Exp(a.Denom(), e, nil))
 }

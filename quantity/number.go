@@ -95,16 +95,25 @@ func fraction(whole, over, under string) (number, *numberFault) {
 	if len(whole)+len(over)+len(under) > mostDigits {
 		return number{}, tooManyDigits
 	}
-	if strings.Trim(under, "0") == "" {
+	a, b := integer(over), integer(under)
+	if b.Sign() == 0 {
 		return number{}, &numberFault{NotANumber, fmt.Sprintf("%s/%s divides by nothing: write a fraction such as 7/16", over, under)}
 	}
-	value, _ := new(big.Rat).SetString(over + "/" + under)
-	step, _ := new(big.Rat).SetString("1/" + under)
-	w, _ := new(big.Rat).SetString(whole)
-	return number{value.Add(value, w), step}, nil
+	value := new(big.Rat).SetFrac(a, b)
+	return number{
+		value: value.Add(value, new(big.Rat).SetInt(integer(whole))),
+		step:  new(big.Rat).SetFrac(big.NewInt(1), b),
+	}, nil
 }
 
-func belowOne(over, under string) bool {
-	r, ok := new(big.Rat).SetString(over + "/" + under)
-	return ok && r.Cmp(big.NewRat(1, 1)) < 0
+func belowOne(over, under string) bool { return integer(over).Cmp(integer(under)) < 0 }
+
+// integer reads digits, which a pattern has found, by ten whatever zeros lead:
+// big.Rat would take 010/016 for octal.
+func integer(digits string) *big.Int {
+	n, ok := new(big.Int).SetString(digits, 10)
+	if !ok {
+		panic("quantity: not digits: " + digits)
+	}
+	return n
 }

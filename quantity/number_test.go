@@ -3,6 +3,7 @@ package quantity
 import (
 	"errors"
 	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -29,6 +30,10 @@ func TestNumbersAreReadExactly(t *testing.T) {
 		{"1¼", "5/4", "1/4", ""},
 		{"¼", "1/4", "1/4", ""},
 		{"1 ⅜", "11/8", "1/8", ""},
+		{"010", "10", "1", ""}, // no octal numbers in a workshop
+		{"010/016", "5/8", "1/16", ""},
+		{"2/00800", "1/400", "1/800", ""},
+		{"0.010", "1/100", "1/1000", ""},
 		{"46/13", "46/13", "1/13", ""},
 		{"1.25e6", "1250000", "10000", ""},
 		{"1.2E-5", "3/250000", "1/1000000", ""},
@@ -62,6 +67,7 @@ func TestNumbersThatCannotBeRead(t *testing.T) {
 		"1,25,000":  NotANumber,
 		"1 5/4":     NotANumber, // the fraction is not below one
 		"7/0":       NotANumber,
+		"7/000":     NotANumber,
 		"NaN":       NotANumber,
 		"Inf":       NotANumber,
 		"mm":        NotANumber,
@@ -92,6 +98,15 @@ func TestFractionsOfAnInchAreExact(t *testing.T) {
 			t.Fatalf("%s = %v, %v; want %v", text, q.SI, err, want)
 		}
 	})
+}
+
+func TestNumbersTooLongToBeMeantAreRefused(t *testing.T) {
+	digits := strings.Repeat("9", mostDigits)
+	for _, text := range []string{digits + "9", "1 1/" + digits, "1e999999999999999999999"} {
+		if n, _, fault := readNumber(text); fault == nil {
+			t.Errorf("%.20s… is read as %s", text, n.value)
+		}
+	}
 }
 
 func TestResolutionIsTheLastDigitTyped(t *testing.T) {

@@ -55,10 +55,12 @@ func parseName(text string) (Quantity, error) {
 	return Quantity{Dim: Name, Text: text}, nil
 }
 
-// What may follow a number by mistake: the second half of "12-15 mm" or of "5 ft 6 in".
+// What may follow a number by mistake: the second half of "12-15 mm", the
+// limits of "12 mm +0.1/-0.2", the inches of "5 ft 6 in".
 var (
 	hyphenRange  = regexp.MustCompile(`^- ?([.\d].*)$`)
-	secondNumber = regexp.MustCompile(`^[.,\d]| \d`)
+	unequalSides = regexp.MustCompile(` - ?[.\d]|\+ ?[.\d]`)
+	secondNumber = regexp.MustCompile(`^[.,\d]|[ ('"][.\d]`)
 )
 
 // term is one number with its unit, before conversion.
@@ -90,7 +92,10 @@ func parseTerm(text, part string, dim Dimension) (term, error) {
 		return term{}, refuse(text, dim, reason, "%s", says)
 	}
 	if m := hyphenRange.FindStringSubmatch(spelling); m != nil {
-		return term{}, refuse(text, dim, NotANumber, "a hyphen is no range: write %s..%s", t.typed, m[1])
+		return term{}, refuse(text, dim, NotANumber, "a hyphen is no range: write %s..%s", t.typed, leadingZero(m[1]))
+	}
+	if unequalSides.MatchString(spelling) {
+		return term{}, refuse(text, dim, BadSpread, "write a range, or a spread with two different sides, by its ends, low..high, each %s", expected(dim))
 	}
 	if secondNumber.MatchString(spelling) {
 		return term{}, refuse(text, dim, NotANumber, "after %s another number follows, expected one number and one unit, %s", t.typed, expected(dim))
@@ -99,6 +104,14 @@ func parseTerm(text, part string, dim Dimension) (term, error) {
 		return term{}, refuse(text, dim, WrongDimension, "expected %s, got %s", expected(dim), other.phrase())
 	}
 	return term{}, refuse(text, dim, UnknownUnit, "the unit %s is not known here, expected %s", shown(spelling), expected(dim))
+}
+
+// leadingZero keeps a number that starts with its point apart from the dots of a range.
+func leadingZero(s string) string {
+	if strings.HasPrefix(s, ".") {
+		return "0" + s
+	}
+	return s
 }
 
 // text is the term as it should be written.

@@ -22,20 +22,24 @@ const (
 var (
 	plusMinusSign = regexp.MustCompile(`±|\+/-|\+-`)
 	bracketed     = regexp.MustCompile(`^\(([^()]*)\)([^()]*)$`)
+	threeDots     = regexp.MustCompile(`^([^.]*(?:\.\d+)?)\.\.\.(\d+(?:[^.\d].*)?)$`) // 1...5 mm
 	rangeSign     = regexp.MustCompile(`\.\.\.?| to |\x{2013}( ?[-+]?[.0-9])`)
 )
 
 // parseSpread reads a value and, if one is typed, its spread.
 func parseSpread(text string, dim Dimension) (Quantity, error) {
 	s := plainSpelling(text)
-	brackets := bracketed.FindStringSubmatch(s)
-	if brackets != nil {
-		s = brackets[1] + " " + brackets[2]
+	shared := false // "(12 ± 0.5) mm": the unit belongs to both
+	if m := bracketed.FindStringSubmatch(s); m != nil {
+		s, shared = m[1]+" "+m[2], plusMinusSign.MatchString(m[1])
 	}
 	if at := plusMinusSign.FindAllStringIndex(s, -1); len(at) == 1 {
-		return parsePlusMinus(text, s[:at[0][0]], s[at[0][1]:], dim, brackets != nil)
+		return parsePlusMinus(text, s[:at[0][0]], s[at[0][1]:], dim, shared)
 	} else if len(at) > 1 {
 		return Quantity{}, refuse(text, dim, BadSpread, "it has more than one spread, expected %s ± 4 %%", dim.Example())
+	}
+	if m := threeDots.FindStringSubmatch(s); m != nil {
+		return Quantity{}, refuse(text, dim, AmbiguousText, "three dots may hide a decimal point: write %s..%s or %s..0.%s", m[1], m[2], m[1], m[2])
 	}
 	if from, to, found := cutRange(s); found {
 		return parseRange(text, from, to, dim)
@@ -68,7 +72,7 @@ func cutRange(s string) (from, to string, found bool) {
 	return "", "", false
 }
 
-func parsePlusMinus(text, left, right string, dim Dimension, brackets bool) (Quantity, error) {
+func parsePlusMinus(text, left, right string, dim Dimension, shared bool) (Quantity, error) {
 	if strings.TrimSpace(left) == "" {
 		return Quantity{}, refuse(text, dim, BadSpread, "a spread needs a value before it, expected %s ± 4 %%", dim.Example())
 	}
@@ -86,8 +90,8 @@ func parsePlusMinus(text, left, right string, dim Dimension, brackets bool) (Qua
 	switch {
 	case relative:
 	case value.unit != nil && half.unit == nil:
-		return Quantity{}, refuse(text, dim, BadSpread, "the spread has no unit: write %s ± %s", value.text(), term{typed: half.typed, unit: value.unit}.text())
-	case value.unit == nil && half.unit != nil && kindOf[dim].plain && !brackets:
+		return Quantity{}, refuse(text, dim, NoUnit, "the spread has no unit: write %s ± %s", value.text(), term{typed: half.typed, unit: value.unit}.text())
+	case value.unit == nil && half.unit != nil && kindOf[dim].plain && !shared:
 		return Quantity{}, refuse(text, dim, AmbiguousText, "it is open whether the %s is in %s too: write %s %s ± %s %s, or both without %s",
 			value.typed, half.unit.symbol, value.typed, half.unit.symbol, half.typed, half.unit.symbol, half.unit.symbol)
 	case value.unit == nil && half.unit != nil && half.unit.dim == dim:
@@ -131,8 +135,6 @@ func parseRange(text, from, to string, dim Dimension) (Quantity, error) {
 		return Quantity{}, err
 	}
 	switch {
-	case low.unit == nil && high.unit != nil && kindOf[dim].plain && high.unit.symbol == "%":
-		low.unit = high.unit // nobody writes 0.04..8 % for 4 to 8 percent
 	case low.unit == nil:
 		low.unit = high.unit // "0.15..0.30 mm"
 	case high.unit == nil:
