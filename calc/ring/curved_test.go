@@ -26,7 +26,7 @@ func TestCurvedBeamPublished(t *testing.T) {
 		t.Fatal(err)
 	}
 	const boresi = "Boresi and Schmidt, Advanced Mechanics of Materials, 6th ed., example 9.1"
-	const shigley = "Budynas and Nisbett, Shigley's Mechanical Engineering Design, 9th ed., example 3-15 (from memory)"
+	const shigley = "Budynas and Nisbett, Shigley's Mechanical Engineering Design, 9th ed., example 3-15 (radii from memory)"
 	published.Check(t, []published.Row{
 		{Name: "rectangle, inner stress, MPa", Got: frame.InnerStress * 1e-6, Printed: "106.2", Source: boresi},
 		{Name: "rectangle, outer stress, MPa", Got: frame.OuterStress * 1e-6, Printed: "-49.3", Source: boresi},
