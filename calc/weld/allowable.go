@@ -54,7 +54,7 @@ func ElectrodeAllowable(electrode Electrode) (float64, error) {
 //	leg        leg h, m
 //	f          allowable force for each metre of weld, N/m
 //
-// Valid as ElectrodeAllowable. The factor is the rounded 0.707 of the published table, not √2/2.
+// Valid for static load and matching filler. The factor is the rounded 0.707 of the published table, not √2/2.
 // Errors: *check.RangeError for an unknown class or a leg that is not positive.
 // Source: Shigley, Mechanical Engineering Design, 8th ed., table 9-6 (from memory).
 func AllowableLineForce(electrode Electrode, leg float64) (float64, error) {
@@ -114,7 +114,8 @@ var notches = []NotchAt{ReinforcedButt, TransverseToe, ParallelEnd, SharpTeeButt
 //	K_fs   fatigue notch factor, -
 //
 // 1.2 reinforced butt, 1.5 toe of a transverse fillet, 2.7 end of a parallel fillet,
-// 2.0 tee butt with sharp corners. Use either this or the detail categories, never both.
+// 2.0 tee butt with sharp corners.
+// Valid for steel. Use either this or the detail categories, never both.
 // Errors: *check.RangeError for a place that is not in the table.
 // Source: Shigley, Mechanical Engineering Design, 8th ed., table 9-5 (from memory).
 func NotchFactor(place NotchAt) (float64, error) {

@@ -53,7 +53,7 @@ var coldLimits = map[Scale][4]float64{
 // The table has CE 0.43 % and 0.49 %, and 1.0 and 2.0 kJ/mm; the row that is no better
 // than the joint is taken, never one in between. Valid for CE up to 0.49 % and 1.0 kJ/mm and more.
 // Errors: *check.RangeError outside that range.
-// Source: EN 1011-2:2001, table C.1.
+// Source: EN 1011-2:2001, table C.1 (read).
 func ThicknessWithoutPreheat(p ColdLimitParams) (float64, error) {
 	scale, err := HydrogenScale(p.Hydrogen)
 	if err != nil {

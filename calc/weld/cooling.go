@@ -31,6 +31,8 @@ type ShapeFactorsResult struct {
 //	F_2 = 1 bead, 0.9 butt, 0.67 to 0.9 corner, 0.45 to 0.67 tee
 //	F_3 = 1 bead, 0.9 butt, 0.67 corner and tee
 //
+//	joint  form of the joint, name
+//
 // Valid for arc welds on steel plate. Where two figures stand the choice hangs on
 // heat input and thickness: work out both and keep the worse.
 // Errors: *check.RangeError for a joint that is not in the table.
@@ -126,8 +128,8 @@ type HeatForCoolingParams struct {
 //
 //	Q  heat input, with efficiency, J/m
 //
-// It undoes CoolingTime, whose time at any heat input is the longer of the two. Valid
-// for the same range; plate of 700 MPa loses strength beside the weld when it cools slowly.
+// It undoes CoolingTime, whose time at any heat input is the longer of the two.
+// Valid for the same range; plate of 700 MPa loses strength beside the weld when it cools slowly.
 // Errors: *check.RangeError outside that range.
 // Source: EN 1011-2:2001, annex D, eqs (D.1) to (D.6) (from memory), solved for Q.
 func HeatInputForCoolingTime(p HeatForCoolingParams) (float64, error) {

@@ -84,7 +84,7 @@ func Deposit(p DepositParams) (DepositResult, error) {
 //	process  welding process, name
 //	η_f      share of the filler's mass, -
 //
-// Valid as round figures for estimates of cost; plasma as TIG.
+// Valid for estimates of cost, as round figures; plasma as TIG.
 // Errors: *check.RangeError for a process that is not in the table.
 // Source: common practice, no source.
 func FillerEfficiency(process Process) (float64, error) {

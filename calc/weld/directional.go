@@ -66,8 +66,9 @@ type DirectionalResult struct {
 //	√(σ_⊥² + 3·(τ_⊥² + τ_∥²)) ≤ f_u/(β_w·γ_M2)
 //	σ_⊥ ≤ 0.9·f_u/γ_M2
 //
-// The stress along the weld's own axis is not counted. A transverse fillet comes out
-// √1.5 stronger than by the simplified method, a longitudinal one the same.
+// The stress along the weld's own axis is not counted. Valid for steel parts with matching
+// filler. A transverse fillet comes out √1.5 stronger than by the simplified method, a
+// longitudinal one the same.
 // Errors: *check.RangeError for stresses that are not finite or a strength outside its range.
 // Source: EN 1993-1-8:2005, 4.5.3.2(6), eq. (4.1) (from memory).
 func DirectionalCheck(p DirectionalParams) (DirectionalResult, error) {

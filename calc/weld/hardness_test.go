@@ -24,6 +24,7 @@ func TestHardnessPublished(t *testing.T) {
 		{Name: "Düren, expected", Got: d.Hardness, Printed: "383.2", Source: duren},
 		{Name: "Yurioka, martensite, C .18", Got: martensite(0.18), Printed: "451.6", Source: yurioka},
 		{Name: "Yurioka, martensite, C .25", Got: martensite(0.25), Printed: "510.9", Source: yurioka},
+		{Name: "Yurioka, no martensite, CE_II .4546", Got: must(HardnessYurioka(HardnessParams{plain, 5})).Soft, Printed: "206.6", Source: yurioka + ", 145 + 130·tanh(0.5147) by hand"},
 		{Name: "Yurioka, martensite, C .42", Got: martensite(0.42), Printed: "645.6", Source: yurioka},
 	})
 }

@@ -35,7 +35,7 @@ type HydrogenScaleResult struct {
 // Valid for hydrogen measured by ISO 3690. 1 ml/100 g is 1e-5 m³/kg. TIG and clean solid wire
 // mostly come in D or E, dried basic electrodes in C or D, rutile ones in A.
 // Errors: *check.RangeError for a negative content or one above 100 ml/100 g.
-// Source: EN 1011-2:2001, table C.2.
+// Source: EN 1011-2:2001, hydrogen scales, table C.2 (bounds read, table number from memory).
 func HydrogenScale(hydrogen float64) (HydrogenScaleResult, error) {
 	if err := check.All("weld.HydrogenScale", check.Within("hydrogen", hydrogen, 0, 100*mlPer100g)); err != nil {
 		return HydrogenScaleResult{}, err

@@ -21,8 +21,8 @@ type LengthParams struct {
 //
 //	l_eff  effective length, m
 //
-// A run too short to be counted is refused, not set to zero: it must be longer or
-// left out of the sum.
+// Valid for runs at least that long: a shorter one is refused, not set to zero, and
+// must be made longer or left out of the sum.
 // Errors: *check.RangeError for a run whose effective length is below the least.
 // Source: EN 1993-1-8:2005, 4.5.1 (from memory).
 func EffectiveLength(p LengthParams) (float64, error) {

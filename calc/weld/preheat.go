@@ -38,7 +38,7 @@ const mlPer100g = 1e-5 // m³/kg
 // 0.2 % <= CET <= 0.5 %, 10 mm <= d <= 90 mm, 1 <= HD <= 20 ml/100 g, 0.5 <= Q <= 4 kJ/mm.
 // Thin plate lies outside: there the practice is dry, warm and low in hydrogen.
 // Errors: *check.RangeError outside that range.
-// Source: EN 1011-2:2001, C.3, eqs (C.3) to (C.7). Two wrong forms are about: one with √d, one with the combined thickness.
+// Source: EN 1011-2:2001, C.3 (formula read, equation numbers (C.3) to (C.7) from memory). Two wrong forms are about: one with √d, one with the combined thickness.
 func Preheat(p PreheatParams) (PreheatResult, error) {
 	const fn = "weld.Preheat"
 	cet, d, hd, q := p.CET*100, p.Thickness*1e3, p.Hydrogen/mlPer100g, p.HeatInput/kJperMm

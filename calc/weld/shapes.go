@@ -41,8 +41,8 @@ type ShapeParams struct {
 //	J_u = 2·π·r³                                       ring
 //	I_xu = d³/12, d³/6, b·d²/2, d³·(4·b + d)/(12·(b + d)), d²·(6·b + d)/12, d²·(3·b + d)/6, π·r³
 //
-// The origin is the lower left corner of the pattern, for a ring its centre. Valid
-// for throats small beside the pattern.
+// The origin is the lower left corner of the pattern, for a ring its centre.
+// Valid for throats small beside the pattern.
 // Errors: *check.RangeError for an unknown pattern or a size that is not positive.
 // Source: Shigley, Mechanical Engineering Design, 9th ed., tables 9-1 (from memory) and 9-2; I_xu of the corner by integration.
 func ShapeProperties(p ShapeParams) (GroupPropertiesResult, error) {

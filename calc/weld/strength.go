@@ -30,8 +30,8 @@ var steelGrades = []SteelGrade{S235, S275, S355, S420, S460, S690, S700}
 //	β_w    correlation factor, -
 //
 // 0.80 for S235, 0.85 for S275, 0.90 for S355, 1.00 for S420 and S460. From S690
-// to S700 it is 1.00 too, and a filler weaker than the plate sets f_u. The factors
-// are for structural steels and steel castings of the same strength, not for iron.
+// to S700 it is 1.00 too, and a filler weaker than the plate sets f_u.
+// Valid for structural steels and steel castings of the same strength, not for iron.
 // Errors: *check.RangeError for a grade without a factor.
 // Source: EN 1993-1-8:2005, table 4.1; EN 1993-1-12:2007, 2.8 (from memory).
 func CorrelationFactor(grade SteelGrade) (float64, error) {
@@ -110,7 +110,7 @@ func FilletLineResistance(strength, throat float64) (float64, error) {
 //	strength  design shear strength f_vwd of the weld, Pa
 //	a         throat, m
 //
-// The result may be below the least throat of 3 mm that the same standard allows: then 3 mm is laid.
+// Valid for any force; a result below the least throat of 3 mm means that 3 mm is laid.
 // Errors: *check.RangeError for a negative force or no strength.
 // Source: EN 1993-1-8:2005, 4.5.3.3 (from memory).
 func RequiredThroat(force, strength float64) (float64, error) {
