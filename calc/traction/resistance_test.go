@@ -86,6 +86,33 @@ func TestSpeedWithoutAirIsPowerOverForce(t *testing.T) {
 	}
 }
 
+// extraUrban lists the legs of the extra-urban cycle: the speed reached, km/h,
+// and the seconds it takes.
+var extraUrban = [][2]float64{
+	{0, 20}, {15, 5}, {15, 2}, {35, 9}, {35, 2}, {50, 8}, {50, 2}, {70, 13}, {70, 50}, {50, 8}, {50, 69},
+	{70, 13}, {70, 50}, {100, 35}, {100, 30}, {120, 20}, {120, 10}, {80, 16}, {50, 8}, {0, 10}, {0, 20},
+}
+
+func TestCycleDistancePublished(t *testing.T) {
+	points := []CyclePoint{{0, 0}}
+	clock := 0.0
+	for _, leg := range extraUrban {
+		clock += leg[1]
+		points = append(points, CyclePoint{clock, leg[0] / 3.6})
+	}
+	r, err := CycleDistance(points)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const source = "UN Regulation No. 83, extra-urban cycle (legs and length from memory; they agree)"
+	published.Check(t, []published.Row{
+		{Name: "length, km", Got: r.Distance / 1e3, Printed: "6.955", Source: source},
+		{Name: "duration, s", Got: r.Duration, Printed: "400", Source: source},
+		{Name: "mean speed, km/h", Got: r.MeanSpeed * 3.6, Printed: "62.6", Source: source},
+		{Name: "top speed, km/h", Got: r.TopSpeed * 3.6, Printed: "120", Source: source},
+	})
+}
+
 func TestCycleDistanceOfATrapezium(t *testing.T) {
 	r, err := CycleDistance([]CyclePoint{{0, 0}, {10, 20}, {40, 20}, {45, 0}, {60, 0}})
 	if err != nil {
