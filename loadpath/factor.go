@@ -43,7 +43,7 @@ func (q *equilibrium) newtonStep(step *[maxUnknown]float64) bool {
 	for i := range nu {
 		step[i] *= scale[i]
 	}
-	if p := &q.stop; q.pegLoad > 0 && p.drag != ([maxUnknown]float64{}) {
+	if p := &q.stop; q.pegLoad > 0 && !q.heldRub && p.drag != ([maxUnknown]float64{}) {
 		var x [maxUnknown]float64
 		for i := range nu {
 			x[i] = -p.kappa * p.drag[i] * scale[i]

@@ -25,6 +25,9 @@ type equilibrium struct {
 	arm    float64           // m, turns moments into forces for the measure of balance
 	stop   stop
 
+	heldRub bool    // the pad rubs with the force of a given load, not of its own
+	rub     float64 // N, that load
+
 	// the place last evaluated
 	force   [maxUnknown]float64 // of the linear part: F·ℓ + preload
 	grad    [maxUnknown]float64
@@ -94,8 +97,12 @@ func (q *equilibrium) evaluate(y *[maxUnknown]float64) {
 	q.pegLoad = q.stop.load(y, nu)
 	if q.pegLoad > 0 {
 		p := &q.stop
+		rub := q.pegLoad
+		if q.heldRub {
+			rub = q.rub
+		}
 		for i := range nu {
-			q.grad[i] += q.pegLoad * (p.along[i] - p.drag[i])
+			q.grad[i] += q.pegLoad*p.along[i] - rub*p.drag[i]
 			x := p.kappa * p.along[i]
 			for j := range i + 1 {
 				q.hessian[i][j] += x * p.along[j]

@@ -1,6 +1,10 @@
 package loadpath
 
-import "testing"
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
 
 func TestScratch(t *testing.T) {
 	a := referenceAxle(t, "B")
@@ -79,4 +83,89 @@ func BenchmarkSolve(b *testing.B) {
 			}
 		}
 	})
+}
+
+func TestScratchRefused(t *testing.T) {
+	base := referenceAxle(t, "B")
+	count := map[string]int{}
+	for seed := range uint64(2000) {
+		rng := rand.New(rand.NewPCG(seed, 77))
+		a := randomAxle(base, rng)
+		flank := flanks[rng.IntN(2)]
+		torque := 10000 * rng.Float64()
+		e, err := Prepare(a)
+		if err == nil {
+			_, err = e.Solve(flank, torque)
+		}
+		if err != nil {
+			k := err.Error()
+			key := k
+			if len(k) > 40 {
+				key = k[:40]
+			}
+			count[key]++
+			if count[key] < 12 {
+				t.Logf("seed %d: %v casting %v spigot %g fric %.2g preload %.3g %.3g", seed, err, a.Casting != nil, a.Pinion.SpigotStiffness, a.Peg.Friction, a.PinionPreload, a.SidePreload)
+			}
+		}
+	}
+	t.Log(count)
+}
+
+func TestScratch100k(t *testing.T) {
+	base := referenceAxle(t, "B")
+	refused := 0
+	for seed := range uint64(100000) {
+		if tryRandom(t, base, 1000000+seed) {
+			refused++
+			if refused < 20 {
+				t.Log("refused", seed+1000000)
+			}
+		}
+	}
+	t.Log(refused)
+}
+
+func TestScratchOne(t *testing.T) {
+	base := referenceAxle(t, "B")
+	for _, seed := range []uint64{1058839} {
+		rng := rand.New(rand.NewPCG(seed, 77))
+		a := randomAxle(base, rng)
+		flank := flanks[rng.IntN(2)]
+		torque := 10000 * rng.Float64()
+		e, err := Prepare(a)
+		if err != nil {
+			t.Log("prepare", err)
+			continue
+		}
+		s, err := e.Solve(flank, torque)
+		t.Logf("%v %v %g casting %v peg %+v", err, flank, torque, a.Casting != nil, a.Peg)
+		t.Logf("%+v", s.Peg)
+		var st State
+		t.Log(e.SolveInto(&st, flank, torque))
+	}
+}
+
+func TestScratchTight(t *testing.T) {
+	base := referenceAxle(t, "B")
+	hist := map[int]int{}
+	its := map[int]int{}
+	for seed := range uint64(20000) {
+		rng := rand.New(rand.NewPCG(seed, 77))
+		a := randomAxle(base, rng)
+		flank := flanks[rng.IntN(2)]
+		torque := 10000 * rng.Float64()
+		e, err := Prepare(a)
+		if err != nil {
+			continue
+		}
+		var s State
+		if e.SolveInto(&s, flank, torque) != nil {
+			continue
+		}
+		u := unbalance(a, &s)
+		hist[int(math.Floor(math.Log10(u)))]++
+		its[s.Iterations/5*5]++
+	}
+	t.Log(hist, its)
 }
