@@ -100,6 +100,8 @@ var families = []FamilyInfo{
 //
 //	families = table of this package
 //
+//	families  what holds for each family, name
+//
 // Valid for advice on welding and for spreads; a grade's own figures come first.
 // Errors: none.
 // Source: the sources named in each row.

@@ -79,6 +79,8 @@ func Lookup(name string) (Metal, error) {
 //
 //	names = all rows of the tables
 //
+//	names  grades as the standards write them, name
+//
 // Valid for use in lists and messages.
 // Errors: none.
 // Source: the tables of this package.
@@ -95,6 +97,7 @@ func Names() []string {
 //	metals = rows of the tables of that family
 //
 //	family  family of metals, name
+//	metals  the grades with their figures, name
 //
 // Valid for the families that Families lists; another gives none.
 // Errors: none.
