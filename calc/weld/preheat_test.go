@@ -25,7 +25,7 @@ func TestCarbonEquivalentsPublished(t *testing.T) {
 	const derived = "derived: EN 1011-2:2001 and Ito and Bessyo, formulas"
 	plate := percent(Composition{Carbon: 0.18, Manganese: 1.20, Chromium: 0.20, Molybdenum: 0.10, Nickel: 0.15, Copper: 0.20})
 	published.Check(t, []published.Row{
-		{Name: "CE(IIW) of C .18 Mn 1.20 Cr .20 Mo .10 Ni .15 Cu .20, %", Got: 100 * must(CarbonEquivalentIIW(plate)), Printed: "0.46", Source: "published example of the IIW formula"},
+		{Name: "CE(IIW) of C .18 Mn 1.20 Cr .20 Mo .10 Ni .15 Cu .20, %", Got: 100 * must(CarbonEquivalentIIW(plate)), Printed: "0.46", Source: "EN 1011-2:2001, C.2.1; figure of a worked example whose title is not recorded"},
 		{Name: "CE(IIW) of a cast steel, %", Got: 100 * must(CarbonEquivalentIIW(castSteel)), Printed: "0.4600", Source: derived},
 		{Name: "CET of a cast steel, %", Got: 100 * must(CarbonEquivalentCET(castSteel)), Printed: "0.3625", Source: derived},
 		{Name: "P_cm of a cast steel, %", Got: 100 * must(CarbonEquivalentPcm(castSteel)), Printed: "0.3292", Source: derived},
