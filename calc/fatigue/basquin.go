@@ -59,7 +59,7 @@ func (l BasquinLine) conditions() []check.Condition {
 //	cycles  cycles to failure N, -
 //	S       reversed stress amplitude, Pa
 //
-// Valid between the two points the line was drawn through.
+// Valid for lives between the two points the line was drawn through.
 // Errors: *check.RangeError for cycles not above zero or a line that does not fall.
 // Source: Shigley's Mechanical Engineering Design, 8th ed., eq. 6-13 (from memory).
 func BasquinStrength(line BasquinLine, cycles float64) (float64, error) {
@@ -77,7 +77,7 @@ func BasquinStrength(line BasquinLine, cycles float64) (float64, error) {
 //	amplitude  reversed stress amplitude S, Pa
 //	N          cycles to failure, -
 //
-// Valid between the two points the line was drawn through.
+// Valid for lives between the two points the line was drawn through.
 // Errors: *check.RangeError for an amplitude not above zero or a line that does not fall.
 // Source: Shigley's Mechanical Engineering Design, 8th ed., eq. 6-16 (from memory).
 func BasquinLife(line BasquinLine, amplitude float64) (float64, error) {

@@ -82,7 +82,7 @@ type DutyDamageResult struct {
 //	D = n·Σ ν_i/N(S_i)
 //	N = n/D
 //
-// Valid where the order of the loads does not matter (Miner).
+// Valid for loads whose order does not matter (Miner).
 // Errors: *check.RangeError for shares that do not add up to 1, values below zero or a line that makes no sense.
 // Source: Palmgren (1924) and Miner, Cumulative Damage in Fatigue (1945).
 func DutyDamage(p DutyDamageParams) (DutyDamageResult, error) {
@@ -125,7 +125,7 @@ type SpectrumDamageParams struct {
 //
 //	D  damage, used up at 1, -
 //
-// Valid where means count for nothing (welds), or were worked into the ranges
+// Valid for parts whose means count for nothing (welds), or were worked into the ranges
 // before (ReversedAmplitude).
 // Errors: *check.RangeError for values below zero, another measure or a line that makes no sense.
 // Source: Palmgren (1924) and Miner, Cumulative Damage in Fatigue (1945); ASTM E1049-85.

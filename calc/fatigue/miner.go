@@ -54,7 +54,7 @@ type LifeRatioParams struct {
 //
 //	N2/N1  new life over old life, -
 //
-// Valid on one straight line of log load against log life. Mind what the slope
+// Valid for one straight line of log load against log life. Mind what the slope
 // belongs to: the stress on a tooth flank goes with the root of the torque, so
 // that its slope for torque is half its slope for stress.
 // Errors: *check.RangeError for values not above zero.
