@@ -35,6 +35,8 @@ func (p BevelRatingParams) valid(fn string) error {
 //
 //	s_t = W_t/(F·m_et)·K_o·K_v·K_s·K_m/(K_x·J)
 //
+//	s_t  bending stress number, Pa
+//
 // Valid for generated bevel teeth without offset, 0.1 ≤ J ≤ 0.6.
 // Errors: *check.RangeError outside that range.
 // Source: ANSI/AGMA 2003-B97, as in Shigley, 8th ed., chapter 15, with 1/P_d = m_et.
@@ -53,6 +55,8 @@ func BevelBendingStress(p BevelRatingParams) (float64, error) {
 // BevelContactStress returns the contact stress number of the American bevel standard.
 //
 //	s_c = C_p·√(W_t·K_o·K_v·K_m·C_s·C_xc/(F·d_P·I))
+//
+//	s_c  contact stress number, Pa
 //
 // Valid for generated bevel teeth without offset, 0.02 ≤ I ≤ 0.3, 1.5 ≤ C_xc ≤ 2.
 // Errors: *check.RangeError outside that range.

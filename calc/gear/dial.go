@@ -28,6 +28,8 @@ type DialLashParams struct {
 //
 //	reading = j·r_dial/r_lash, times cos α_n·cos β where it stands square to the tooth
 //
+//	reading  what the dial shows, m
+//
 // Valid for 10° ≤ α_n ≤ 35° and 0 ≤ β < 60° with the square setting.
 // Errors: *check.RangeError outside that range.
 // Source: derived from the direction of the flank; setting the dial along the
@@ -40,6 +42,8 @@ func DialReading(p DialLashParams) (float64, error) {
 // LashFromDial returns the lash along a circle of the wheel behind the reading of a dial.
 //
 //	j = reading·r_lash/r_dial, over cos α_n·cos β where it stood square to the tooth
+//
+//	j  lash along the circle of the wheel, m
 //
 // The reading goes in as Lash.
 //

@@ -98,6 +98,8 @@ type WheelShiftParams struct {
 //
 //	Δa = Δj·(r_m2/r)·cos β2/(sin δ2·(tan α_nD + tan α_nC))
 //
+//	Δa  movement of the crown wheel away from the pinion, m
+//
 // Lash is a turning of the wheel, so it reads larger at a larger radius.
 //
 // Valid as LashChange.

@@ -16,6 +16,8 @@ type LewisBeamParams struct {
 //
 //	F_b = m·b·σ_b·Y·(1 − b/R_e)
 //
+//	F_b  tangential force at the large end, N
+//
 // Some books leave the last factor out; so does this where R_e is not given.
 //
 // Valid for straight bevel teeth, 0.1 ≤ Y ≤ 0.6, b ≤ 0.35·R_e. A first look only:

@@ -64,6 +64,8 @@ type PermissibleRootParams struct {
 //	Y_NT by RootLifeFactor
 //	Y_X = 1 up to 5 mm, 1.05 − 0.01·m_mn/mm to 25 mm, then 0.80
 //
+//	σ_FP  permissible stress of the root, Pa
+//
 // No factor of safety is in it. The result is the stress that a linear sum
 // compares with: a static overload of two thousand megapascals and more is not
 // what the steel feels.
@@ -100,6 +102,8 @@ type PermissibleFlankParams struct {
 //
 //	σ_HP = σ_Hlim·Z_NT·Z_LvR·Z_Hyp
 //	Z_NT by FlankLifeFactor
+//
+//	σ_HP  permissible contact stress, Pa
 //
 // Work hardening and size factor are one for case-hardened pairs. No factor of
 // safety is in it.
