@@ -14,7 +14,7 @@ func (s *study) advice() (Advice, error) {
 	e := s.enquiry
 	a := Advice{
 		Enquiry: e.Number, Customer: e.Customer, Casting: e.Casting, Gears: e.Gears, Mounting: e.Mounting,
-		Draws: s.draws.n, Seed: s.draws.seed, Estimate: pathIsEstimate,
+		Draws: s.draws.n, Seed: s.draws.seed,
 		Demand: s.demand(), Wanted: s.wanted(), Recommended: -1, NextUp: -1,
 	}
 	order := make([]int, len(s.builds))
@@ -42,7 +42,9 @@ func (s *study) advice() (Advice, error) {
 	s.recommend(&a)
 	s.compare(&a, columns)
 	s.nextFixes(&a)
-	a.Peg = s.pegView(&a, kept, columns)
+	if err := s.pegView(&a); err != nil {
+		return a, err
+	}
 	s.applyRules(&a)
 	at := max(a.Recommended, 0)
 	a.Shares = s.shares(columns[at].least)

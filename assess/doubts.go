@@ -7,7 +7,7 @@ import "axlewright/axle"
 // demand. All are assumed; docs/doubt.md argues for each.
 type modelDoubts struct {
 	CastingMetal axle.Ratio // strength of this casting against its metal's typical figure
-	WeldToe      axle.Ratio // strength of iron beside a structural weld against the bare casting
+	WeldToe      axle.Ratio // strength beside a structural weld against the usual share for the metal
 	BoltMetal    axle.Ratio // strength of a bolt against the least its class allows
 	RootStress   axle.Ratio // real tooth root stress against the computed one
 	FlankStress  axle.Ratio // real flank pressure against the computed one
@@ -21,7 +21,7 @@ type modelDoubts struct {
 func newModelDoubts() modelDoubts {
 	return modelDoubts{
 		CastingMetal: assumed(1, 0.20),
-		WeldToe:      assumed(0.6, 0.35),
+		WeldToe:      assumed(1, 0.25),
 		BoltMetal:    assumed(1.05, 0.05),
 		RootStress:   assumed(1, 0.20),
 		FlankStress:  assumed(1, 0.12),

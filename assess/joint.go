@@ -38,22 +38,18 @@ func newJoint(b axle.Bolts, modulus, plane float64, n *notes) (joint, error) {
 	if j.thread, err = bolt.ThreadGeometry(j.size.Form, d, j.size.Pitch); err != nil {
 		return j, err
 	}
-	j.area = j.thread.StressArea
+	if j.area, err = stressArea(j.size); err != nil {
+		return j, err
+	}
 	if j.assembled, err = bolt.NutFactorPreload(b.Nut.Value, d, b.Torque.Value); err != nil {
 		return j, err
 	}
 	n.by("bolt.NutFactorPreload", "F_M", fmt.Sprintf("preload of one %s %s bolt tightened to %s", b.Thread, b.Grade, b.Torque.Text), j.assembled, "N")
-	shank, err := bolt.BoltResilience(bolt.BoltResilienceParams{
-		Sections: []bolt.Section{{Length: b.Grip.Value, Diameter: d}},
-		Diameter: d, Core: j.thread.Core, Modulus: boltModulus,
-		Head: bolt.Hexagon, Seat: bolt.TappedHole, SeatModulus: modulus,
-	})
+	shank, err := bolt.BoltResilience(boltSpring(d, j.thread, b.Grip.Value, modulus))
 	if err != nil {
 		return j, err
 	}
-	members, err := bolt.MemberResilience(bolt.MemberParams{
-		Bearing: 1.5 * d, Hole: 1.1 * d, Outside: 3 * d, Grip: b.Grip.Value, Modulus: modulus, Seat: bolt.TappedHole,
-	})
+	members, err := bolt.MemberResilience(clampedUnder(d, b.Grip.Value, modulus))
 	if err != nil {
 		return j, err
 	}
@@ -70,6 +66,31 @@ func newJoint(b axle.Bolts, modulus, plane float64, n *notes) (joint, error) {
 	}
 	n.by("bolt.LoadFactor", "Φ", "share of a working load that the bolt feels", j.factor, "-")
 	return j, nil
+}
+
+// stressArea is the tensile stress area by the thread's own standard.
+func stressArea(size bolt.ThreadSizeResult) (float64, error) {
+	switch size.Form {
+	case bolt.Unified:
+		return bolt.UnifiedStressArea(size.Diameter, size.Pitch)
+	case bolt.Whitworth:
+		return bolt.WhitworthArea(bolt.CoreRule, size.Diameter, size.Pitch)
+	}
+	return bolt.StressArea(size.Diameter, size.Pitch)
+}
+
+// boltSpring is a hexagon bolt in a tapped hole as a row of springs.
+func boltSpring(d float64, thread bolt.ThreadResult, grip, modulus float64) bolt.BoltResilienceParams {
+	return bolt.BoltResilienceParams{
+		Sections: []bolt.Section{{Length: grip, Diameter: d}}, Diameter: d, Core: thread.CoreDiameter, Modulus: boltModulus,
+		Head: bolt.Hexagon, Seat: bolt.TappedHole, SeatModulus: modulus,
+	}
+}
+
+// clampedUnder is what a bolt clamps: usual sizes of head, hole and boss for
+// its diameter.
+func clampedUnder(d, grip, modulus float64) bolt.MemberParams {
+	return bolt.MemberParams{Bearing: 1.4 * d, Hole: 1.1 * d, Outside: 2 * d, Clamp: grip, Modulus: modulus, Seat: bolt.TappedHole}
 }
 
 // boltForce is what the bolt carries under a working load along it: with the

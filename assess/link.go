@@ -2,6 +2,7 @@ package assess
 
 import (
 	"axlewright/axle"
+	"axlewright/calc/gear"
 )
 
 // A link is one thing in an axle that can give out. Every limit is put on one
@@ -34,17 +35,19 @@ type unit struct {
 	mounting axle.Mounting
 	curves   [2]*curve // by flank, see flankIndex
 	doubts   *modelDoubts
+	plate    *plateTable // of the peg, nil where there is none
+	memo     *memo
 }
 
 // flankIndex orders the flanks for arrays.
 func flankIndex(f axle.Flank) int {
-	if f == axle.DriveFlank {
+	if f == gear.Drive {
 		return 0
 	}
 	return 1
 }
 
-var flanks = [2]axle.Flank{axle.DriveFlank, axle.CoastFlank}
+var flanks = [2]axle.Flank{gear.Drive, gear.Coast}
 
 // at returns one figure of the load path's response.
 func (u *unit) at(flank axle.Flank, figure int, torque float64) float64 {

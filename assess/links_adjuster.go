@@ -45,7 +45,7 @@ func cupTurnsAdjuster(u *unit, n *notes) (limit, error) {
 	return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
 		load := math.Max(u.at(flank, nearRadial, torque), u.at(flank, farRadial, torque))
 		force := load * share * a.FaceFriction.Value * a.FaceRadius.Value / lock.Radius.Value
-		n.by("bolt.CupDragForce", "F", "force on the lock from a creeping cup", force, "N")
+		n.by("bolt.CupDragTorque", "F", "force on the lock from a creeping cup", force, "N")
 		return force, lock.Shear.Value
 	}, nil
 }

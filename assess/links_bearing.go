@@ -22,13 +22,10 @@ var (
 	far  = seat{farRadial, farAxial, false, func(a *axle.Assembly) *axle.Bearing { return &a.Side }}
 )
 
-// modernSteel is b_m of ISO 281 for tapered rollers.
-const modernSteel = 1.1
-
 // rate gives a bearing's ratings: the maker's where they stand in the
 // catalogue, else by its rollers.
 func rate(b *axle.Bearing, n *notes) (bearing.Rating, error) {
-	r, err := bearing.RatingFromRollers(bearing.RatingParams{Rollers: b.RollerSet(), Rows: 1, BM: modernSteel})
+	r, err := bearing.RatingFromRollers(bearing.RatingParams{Rollers: b.RollerSet(), Rows: 1, MaterialFactor: bearing.TaperRollerMaterialFactor})
 	if err != nil {
 		return r, err
 	}

@@ -79,12 +79,12 @@ func capThreadStrips(u *unit, n *notes) (limit, error) {
 	}
 	areas, err := bolt.ShearArea(bolt.ShearAreaParams{
 		Form: j.size.Form, Pitch: j.size.Pitch, Engagement: u.axle.Casting.CapBolts.Engaged.Value,
-		BoltMajor: j.size.Diameter, BoltPitch: j.thread.PitchDiameter, HolePitch: j.thread.PitchDiameter, HoleMinor: j.thread.Minor,
+		BoltMajor: j.size.Diameter, BoltPitch: j.thread.PitchDiameter, HolePitch: j.thread.PitchDiameter, HoleMinor: j.thread.HoleMinor,
 	})
 	if err != nil {
 		return nil, err
 	}
-	capacity := areas.Hole * metal.Shear * u.doubts.castingStrength()
+	capacity := areas.Hole * metal.Shear * metal.TensileMean / metal.Tensile * u.doubts.castingStrength()
 	n.by("bolt.ShearArea", "A_SGM", "area along which the casting's thread would strip", areas.Hole, "m²")
 	n.by("bolt.StrippingForce", "F", "force that strips it", capacity, "N")
 	return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
@@ -107,13 +107,13 @@ func capWalks(u *unit, n *notes) (limit, error) {
 			return nil, err
 		}
 		strength, err := pin.RingDowel(pin.RingDowelParams{
-			Outside: d.Outer.Value, Inside: d.Inner.Value, Length: d.Depth.Value,
-			Shear: 0.6 * d.Yield.Value, Bearing: metal.Tensile * u.doubts.castingStrength(),
+			Outside: d.Outer.Value, Inside: d.Inner.Value, Depth: d.Depth.Value,
+			Shear: 0.6 * d.Yield.Value, Crushing: metal.TensileMean * u.doubts.castingStrength(),
 		})
 		if err != nil {
 			return nil, err
 		}
-		dowels = d.Share.Value * j.bolts * strength.Force
+		dowels = d.Share.Value * j.bolts * strength.Capacity
 		n.by("pin.RingDowel", "F_d", "what the ring dowels add: shear of the dowel or crushing of the casting, the lesser", dowels, "N")
 	}
 	one := func(flank axle.Flank, torque float64, lift, across int) (demand, capacity float64) {
@@ -137,21 +137,15 @@ func capWalks(u *unit, n *notes) (limit, error) {
 // capBreaks is the arch of the cap in bending, with or without a steel overlay.
 func capBreaks(u *unit, n *notes) (limit, error) {
 	cap := &u.axle.Casting.Cap
-	layers := []ring.SectionLayer{{Thickness: cap.Thickness.Value, Width: cap.Width.Value, Modulus: cap.Modulus.Value}}
-	bond := 1.0
-	if o := u.axle.Overlay; o != nil {
-		layers = append(layers, ring.SectionLayer{Thickness: o.Thickness.Value, Width: o.Width.Value, Modulus: boltModulus})
-		bond = o.Bond.Value
-	}
-	const unitForce = 1000 // N
-	arch, err := ring.Cap(ring.CapParams{
-		BoreRadius: cap.BoreRadius.Value, Layers: layers, Bond: bond, Poisson: 0.27,
-		Force: unitForce, HalfArc: math.Pi / 3, Load: ring.CosineLoad,
+	stress, err := u.memo.get("cap stress", capKey(u.axle), func() (float64, error) {
+		arch := capArch(u.axle)
+		arch.Force = 1
+		r, err := ring.Cap(arch)
+		return r.MaxTension, err
 	})
 	if err != nil {
 		return nil, err
 	}
-	stress := arch.MaxTension / unitForce
 	n.by("ring.Cap", "σ/F", "greatest tension in the cap for each newton of lift", stress, "Pa/N")
 	capacity := cap.Yield.Value * u.doubts.castingStrength()
 	j := capJoint{outward: cap.JointOutward.Value}

@@ -16,11 +16,15 @@ func legCracks(u *unit, n *notes) (limit, error) {
 	}
 	leg := &u.axle.Casting.Leg
 	section := leg.Width.Value * leg.Depth.Value * leg.Depth.Value / 6
-	capacity := metal.Tensile * u.doubts.CastingMetal.Value
-	n.say("R_m", "tensile strength of "+metal.Name+", with this casting's own luck", capacity, "Pa", metal.Source)
+	capacity := metal.TensileMean * u.doubts.CastingMetal.Value
+	n.say("R_m", "tensile strength of "+metal.Name+", with this casting's own luck", capacity, "Pa", metal.Standard)
 	if u.axle.Welds {
-		capacity *= u.doubts.WeldToe.Value
-		n.say("R_m", "beside a structural weld", capacity, "Pa", "assumed cut at the weld toe")
+		family, err := material.FamilyOf(metal.Family)
+		if err != nil {
+			return nil, err
+		}
+		capacity *= family.Toe * u.doubts.WeldToe.Value
+		n.say("R_m", "beside a structural weld", capacity, "Pa", family.ToeSource)
 	}
 	n.say("W", "section modulus at the root", section, "m³", "width·depth²/6")
 	return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {

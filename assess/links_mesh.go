@@ -7,19 +7,19 @@ import "axlewright/axle"
 func moves(figure int) func(*unit, *notes) (limit, error) {
 	return func(u *unit, n *notes) (limit, error) {
 		limits := &u.axle.Casting.Limits
-		allowed, unit := limits.WheelAxial.Value, "m"
+		allowed, dimension := limits.WheelAxial.Value, "m"
 		switch figure {
 		case pinionAxial:
 			allowed = limits.PinionAxial.Value
 		case offsetMove:
 			allowed = limits.Offset.Value
 		case angleMove:
-			allowed, unit = limits.ShaftAngle.Value, "rad"
+			allowed, dimension = limits.ShaftAngle.Value, "rad"
 		}
-		n.say("limit", "how far the mesh may move for wheels of this size", allowed, unit, "the casting's limits in the catalogue")
+		n.say("limit", "how far the mesh may move for wheels of this size", allowed, dimension, "the casting's limits in the catalogue")
 		return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
 			moved := u.doubts.Movement.Value * u.at(flank, figure, torque)
-			n.say("moved", "movement at the mesh", moved, unit, "load path")
+			n.say("moved", "movement at the mesh", moved, dimension, "load path")
 			return moved, allowed
 		}, nil
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // pegLink is a limit on the peg's load; builds without a peg have none.
-func pegLink(symbol, meaning string, stress func(u *unit, load float64) float64, unit string, capacity func(u *unit, n *notes) (float64, error)) func(*unit, *notes) (limit, error) {
+func pegLink(symbol, meaning string, stress func(u *unit, load float64) float64, dimension string, capacity func(u *unit, n *notes) (float64, error)) func(*unit, *notes) (limit, error) {
 	return func(u *unit, n *notes) (limit, error) {
 		if u.axle.Peg == nil {
 			return nil, nil
@@ -20,7 +20,7 @@ func pegLink(symbol, meaning string, stress func(u *unit, load float64) float64,
 			load := u.at(flank, pegLoad, torque)
 			n.say("F", "load on the peg", load, "N", "load path")
 			demand := stress(u, load)
-			n.say(symbol, meaning, demand, unit, "")
+			n.say(symbol, meaning, demand, dimension, "")
 			return demand, stands
 		}, nil
 	}
@@ -62,7 +62,7 @@ var pegPlate = pegLink("σ", "bending stress of the peg's plate", func(u *unit, 
 
 var pegWeld = pegLink("σ", "stress on the throat of the plate's weld", func(u *unit, load float64) float64 {
 	p := &u.axle.Peg.Plate
-	return u.plate.throat * load / float64(p.Count) / (p.Throat.Value * p.Welded.Value)
+	return u.plate.throat * load / float64(p.Count) / (p.Throat.Value * p.Welded.Value / u.plate.sides)
 }, "Pa", func(u *unit, n *notes) (float64, error) {
 	n.by("weld.GroupStress", "σ·a/F", "greatest equivalent stress of the three-sided weld group for each newton on a unit throat", u.plate.throat, "1/m")
 	return u.axle.Peg.Plate.WeldLimit.Value, nil

@@ -3,7 +3,6 @@ package assess
 import (
 	"math"
 
-	"axlewright/axle"
 	"axlewright/calc/bolt"
 )
 

@@ -6,8 +6,10 @@ type memo struct{ values map[memoKey]float64 }
 
 type memoKey struct {
 	what string
-	part any // tells builds apart: the address of the part as the catalogue holds it
+	part any // tells the parts of builds apart
 }
+
+func newMemo() memo { return memo{values: map[memoKey]float64{}} }
 
 // get returns the value for a key, worked out once a draw.
 func (m *memo) get(what string, part any, work func() (float64, error)) (float64, error) {

@@ -17,7 +17,8 @@ type plateTable struct {
 	stress []float64 // -, σ·h²/F
 	stiff  []float64 // -, k·b²/(E·h³), b the short side
 	short  float64   // m
-	throat float64   // 1/m, stress on a unit throat for each newton: σ·a/F
+	throat float64   // 1/m, stress on a unit throat for each newton: σ·a/F, all of three sides welded
+	sides  float64   // -, what three sides are of the whole edge
 }
 
 // newPlateTable solves the plate with the pad in its middle: three sides
@@ -51,6 +52,7 @@ func newPlateTable(p *axle.Peg) (*plateTable, error) {
 		return nil, err
 	}
 	t.throat = group.Equivalent
+	t.sides = (long + 2*short) / (2 * (long + short))
 	return t, nil
 }
 

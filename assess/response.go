@@ -46,14 +46,14 @@ const (
 
 // respond takes the figures out of a state. cap is the unit vector in which
 // the caps face.
-func respond(s loadpath.State, cap loadpath.Vector) response {
+func respond(s *loadpath.State, cap loadpath.Vector) response {
 	var r response
 	r[headRadial], r[headAxial], r[headRoller] = s.Head.Radial, s.Head.Axial, s.Head.MaxRoller
 	r[tailRadial], r[tailAxial], r[tailRoller] = s.Tail.Radial, s.Tail.Axial, s.Tail.MaxRoller
 	r[nearRadial], r[nearAxial], r[nearRoller] = s.Near.Radial, s.Near.Axial, s.Near.MaxRoller
 	r[farRadial], r[farAxial], r[farRoller] = s.Far.Radial, s.Far.Axial, s.Far.MaxRoller
-	r[nearLift], r[nearAcross] = joint(s.Near.Force, cap)
-	r[farLift], r[farAcross] = joint(s.Far.Force, cap)
+	r[nearLift], r[nearAcross] = splitJoint(s.Near.Force, cap)
+	r[farLift], r[farAcross] = splitJoint(s.Far.Force, cap)
 	r[nearThrust], r[farThrust] = s.Near.Axial, s.Far.Axial
 	r[wheelAxial] = s.Mesh.WheelAxial
 	r[pinionAxial] = math.Abs(s.Mesh.PinionAxial)
@@ -67,9 +67,9 @@ func respond(s loadpath.State, cap loadpath.Vector) response {
 	return r
 }
 
-// joint splits the force of a side bearing on its seat into what lifts the cap
+// splitJoint splits the force of a side bearing on its seat into what lifts the cap
 // and what pushes it along its joint.
-func joint(f, cap loadpath.Vector) (lift, across float64) {
+func splitJoint(f, cap loadpath.Vector) (lift, across float64) {
 	lift = f.X*cap.X + f.Z*cap.Z
 	return lift, math.Abs(f.X*cap.Z - f.Z*cap.X)
 }

@@ -15,7 +15,6 @@ type Advice struct {
 	Mounting axle.Mounting `json:"mounting"`
 	Draws    int           `json:"draws"`
 	Seed     uint64        `json:"seed"`
-	Estimate bool          `json:"estimate"` // the load path behind it is a first guess
 
 	Demand Demand  `json:"demand"`
 	Wanted float64 `json:"wanted_chance"` // 0..1
@@ -124,6 +123,9 @@ type Comparison struct {
 type PegView struct {
 	Offered bool       `json:"offered"` // a build with a peg exists
 	Brings  bool       `json:"brings"`
+	Gain    float64    `json:"gain"`   // in the chance to carry the demand, against the same build without it
+	Longer  float64    `json:"longer"` // share by which the median give-out torque grows
+	Flank   axle.Flank `json:"flank"`  // the one that loads it
 	Text    string     `json:"text"`
 	Curve   []PegPoint `json:"curve"`
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"axlewright/axle"
+	"axlewright/calc/gear"
 	"axlewright/calc/material"
 )
 
@@ -35,7 +36,7 @@ func (s *study) applyRules(a *Advice) {
 	if uses(axle.Competition) || uses(axle.Rock) {
 		add("shock", "Landing and grip after spin multiply the torque; the shock factor here is a guess with a spread. Set lash in the upper third of its band and check the pattern a little to the toe.")
 	}
-	if e.Mounting.Forward == axle.CoastFlank {
+	if e.Mounting.Forward == gear.Coast {
 		add("pulls forward on the coast side", "The push on the crown wheel is two to three times that of an axle pulling on its drive side: caps, adjusters and peg work hardest here.")
 	}
 	if had(axle.HeelBreaks) {
@@ -94,8 +95,12 @@ func (s *study) metalRule(a *Advice, add func(because, text string)) {
 		return
 	}
 	metal, err := material.Lookup(k.Metal)
-	if err == nil && !metal.StructuralWelds {
-		add("metal of the casting", fmt.Sprintf("%s takes no structural weld: builds with welded plates are for castings proved to be another metal.", metal.Name))
+	if err != nil {
+		return
+	}
+	family, err := material.FamilyOf(metal.Family)
+	if err == nil && (family.Weldability == material.DoNotWeld || family.Weldability == material.WeldUnloaded) {
+		add("metal of the casting", fmt.Sprintf("%s (%s) takes no structural weld: builds with welded plates are for castings proved to be another metal.", metal.Name, metal.Family))
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"sync/atomic"
 
 	"axlewright/axle"
+	"axlewright/calc/gear"
 )
 
 // A study is everything that is the same for all draws.
@@ -29,7 +30,6 @@ type study struct {
 
 	peaks   []peak        // by draw
 	giveOut [][][]outcome // by link, variant, draw
-	pegs    []pegDraw
 }
 
 // An outcome is one link's give-out torque in one draw, by flank, in N·m. A
@@ -45,12 +45,14 @@ type worker struct {
 	duty     *axle.Sampler[axle.Duty]
 	doubts   *axle.Sampler[modelDoubts]
 	paths    []*pathSolver // by variant of the load path
+	memo     memo
 }
 
 func (s *study) newWorker() (*worker, error) {
 	column := func(place string) int { return s.columns[place] }
 	w := &worker{
 		s:       s,
+		memo:    newMemo(),
 		builds:  map[int]*axle.Sampler[axle.Assembly]{},
 		vehicle: axle.NewSampler(s.enquiry.Vehicle, "Vehicle", column),
 		duty:    axle.NewSampler(s.duty, "Duty", column),
@@ -114,6 +116,7 @@ func (s *study) run(ctx context.Context, progress func(done, total int)) error {
 // draw works out one draw: demand, load paths, links.
 func (w *worker) draw(i int) error {
 	p, z := w.s.draws.row(i)
+	w.memo.forget()
 	w.vehicle.Draw(p, z)
 	w.duty.Draw(p, z)
 	w.doubts.Draw(p, z)
@@ -130,14 +133,14 @@ func (w *worker) draw(i int) error {
 	curves := make([][2]*curve, len(w.paths))
 	for v, path := range w.paths {
 		a := &w.builds[w.s.paths.reps[v]].Drawn
-		if curves[v], err = path.solve(a); err != nil {
+		if curves[v], err = path.solve(a, &w.memo); err != nil {
 			return fmt.Errorf("load path of build %q: %w", buildName(*a), err)
 		}
 	}
 	for l := range links {
 		for v, b := range w.s.kinds[l].reps {
 			u := w.unit(b)
-			u.curves = curves[w.s.paths.of[b]]
+			u.curves, u.plate = curves[w.s.paths.of[b]], w.paths[w.s.paths.of[b]].plate
 			if w.s.giveOut[l][v][i], err = u.giveOut(&links[l], w.s.highest); err != nil {
 				return fmt.Errorf("%s of build %q: %w", links[l].name, buildName(*u.axle), err)
 			}
@@ -149,7 +152,7 @@ func (w *worker) draw(i int) error {
 func (w *worker) unit(build int) *unit {
 	return &unit{
 		axle: &w.builds[build].Drawn, vehicle: &w.vehicle.Drawn, duty: &w.duty.Drawn,
-		mounting: w.s.enquiry.Mounting, doubts: &w.doubts.Drawn,
+		mounting: w.s.enquiry.Mounting, doubts: &w.doubts.Drawn, memo: &w.memo,
 	}
 }
 
@@ -173,7 +176,7 @@ func (u *unit) giveOut(l *link, highest float64) (outcome, error) {
 		g := at(u.mounting.Forward)
 		return outcome{g, g}, nil
 	}
-	return outcome{at(axle.DriveFlank), at(axle.CoastFlank)}, nil
+	return outcome{at(gear.Drive), at(gear.Coast)}, nil
 }
 
 // onPeakScale puts an outcome on the scale of the peak torque. A flank that

@@ -107,8 +107,8 @@ func (l leaf) set(target reflect.Value, text string) error {
 	case l.item != nil:
 		return l.setRecords(target, text)
 	case l.typ.Kind() == reflect.Slice:
-		one := leaf{Symbol: l.Symbol, typ: l.typ.Elem()}
-		for _, part := range splitList(text) {
+		one := leaf{Symbol: l.Symbol, typ: l.typ.Elem(), dimension: l.dimension}
+		for _, part := range splitList(text, l.Unit) {
 			v := reflect.New(one.typ).Elem()
 			if err := one.set(v, part); err != nil {
 				return err
@@ -135,11 +135,7 @@ func (l leaf) set(target reflect.Value, text string) error {
 		}
 		target.SetInt(int64(n))
 	default:
-		dim, err := dimension(l.Unit)
-		if err != nil {
-			return err
-		}
-		q, err := quantity.Parse(text, dim)
+		q, err := quantity.Parse(text, l.dimension)
 		if err != nil {
 			return err
 		}
@@ -183,7 +179,7 @@ func (l leaf) values(v reflect.Value) []Value {
 	if kind := v.Kind(); kind == reflect.Slice || kind == reflect.Array {
 		var all []Value
 		for i := range v.Len() {
-			inner := []leaf{{Symbol: l.Symbol, typ: v.Type().Elem()}}
+			inner := []leaf{{Symbol: l.Symbol, typ: v.Type().Elem(), dimension: l.dimension}}
 			if l.item != nil {
 				inner = l.item
 			}
@@ -219,31 +215,21 @@ func (l leaf) values(v reflect.Value) []Value {
 	case reflect.Int:
 		value.SI, value.Text = float64(v.Int()), strconv.FormatInt(v.Int(), 10)
 	default:
-		dim, _ := dimension(l.Unit) // checked when the leaf was made
-		value.SI, value.Text = v.Float(), quantity.Format(v.Float(), dim)
+		value.SI, value.Text = v.Float(), quantity.Format(v.Float(), l.dimension)
 	}
 	return []Value{value}
 }
 
-// dimension finds what a unit of a docstring measures.
-func dimension(unit string) (quantity.Dimension, error) {
-	dim, ok := quantity.ByUnit(unit)
-	if !ok {
-		return dim, fmt.Errorf("unit %q of the docstring is not one that quantity knows", unit)
+// splitList cuts at semicolons; plain numbers may also stand apart by spaces.
+func splitList(text, unit string) []string {
+	if unit == "-" && !strings.Contains(text, ";") {
+		return strings.Fields(text)
 	}
-	return dim, nil
-}
-
-// splitList cuts at semicolons, or at white space where there are none.
-func splitList(text string) []string {
-	if strings.Contains(text, ";") {
-		var parts []string
-		for part := range strings.SplitSeq(text, ";") {
-			if part = strings.TrimSpace(part); part != "" {
-				parts = append(parts, part)
-			}
+	var parts []string
+	for part := range strings.SplitSeq(text, ";") {
+		if part = strings.TrimSpace(part); part != "" {
+			parts = append(parts, part)
 		}
-		return parts
 	}
-	return strings.Fields(text)
+	return parts
 }

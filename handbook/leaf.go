@@ -4,16 +4,19 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+
+	"axlewright/quantity"
 )
 
 // A leaf is one number, word or list inside the parameters or results of a
 // formula, with the way to it.
 type leaf struct {
 	Symbol
-	arg  int   // index of the parameter or result
-	path []int // field indexes inside it
-	typ  reflect.Type
-	item []leaf // for a list of records: the leaves of one record
+	arg       int   // index of the parameter or result
+	path      []int // field indexes inside it
+	typ       reflect.Type
+	dimension quantity.Dimension
+	item      []leaf // for a list of records: the leaves of one record
 }
 
 func (lib library) inputLeaves(doc docstring, t reflect.Type) ([]leaf, error) {
@@ -135,8 +138,9 @@ func (lib library) newLeaf(s Symbol, t reflect.Type) (leaf, error) {
 	if s.Unit == "" {
 		return l, fmt.Errorf("%s has no unit", s.Key)
 	}
-	if _, err := dimension(s.Unit); err != nil {
-		return l, fmt.Errorf("%s: %w", s.Key, err)
+	var known bool
+	if l.dimension, known = quantity.ByMeaning(s.Unit, s.Meaning); !known {
+		return l, fmt.Errorf("%s: unit %q is not one that quantity knows", s.Key, s.Unit)
 	}
 	return l, nil
 }

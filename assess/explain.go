@@ -1,0 +1,80 @@
+package assess
+
+import (
+	"fmt"
+
+	"axlewright/axle"
+)
+
+// An Explanation is the working of one link of one build, every figure at its
+// stated value, at the torque at which the link gives out.
+type Explanation struct {
+	Build    string     `json:"build"`
+	Link     string     `json:"link"`
+	Flank    axle.Flank `json:"flank"`
+	GiveOut  float64    `json:"give_out"` // N·m; steady, before the shock factor, for a link that wears
+	Demand   float64    `json:"demand"`   // at the give-out torque: equals the capacity
+	Capacity float64    `json:"capacity"`
+	Steps    []Step     `json:"steps"`
+}
+
+// Explain shows the working of every link of a build, in the order of links.
+// Links that the build does not have, or that hold beyond six times the
+// vehicle's demand on both flanks, are left out.
+func Explain(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) ([]Explanation, error) {
+	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
+	var err error
+	if s.duty, err = c.Duty(e.Duty); err != nil {
+		return nil, err
+	}
+	if s.highest, err = s.highestTorque(); err != nil {
+		return nil, err
+	}
+	path, err := newPathSolver(&build, s.highest)
+	if err != nil {
+		return nil, err
+	}
+	curves, err := path.solve(&build, nil)
+	if err != nil {
+		return nil, err
+	}
+	u := &unit{
+		axle: &build, vehicle: &e.Vehicle, duty: &s.duty, mounting: e.Mounting, doubts: &s.doubts,
+		curves: curves, plate: path.plate,
+	}
+	var all []Explanation
+	for i := range links {
+		one, err := u.explain(&links[i], s.highest)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", links[i].name, err)
+		}
+		if one != nil {
+			one.Build = buildName(build)
+			all = append(all, *one)
+		}
+	}
+	return all, nil
+}
+
+func (u *unit) explain(l *link, highest float64) (*Explanation, error) {
+	out, err := u.giveOut(l, highest)
+	if err != nil {
+		return nil, err
+	}
+	x := Explanation{Link: l.name, Flank: flanks[0], GiveOut: out[0]}
+	if l.kind != Wears && out[1] < out[0] {
+		x.Flank, x.GiveOut = flanks[1], out[1]
+	}
+	if x.GiveOut == Beyond {
+		return nil, nil
+	}
+	n := &notes{}
+	reach, err := l.prepare(u, n)
+	if err != nil {
+		return nil, err
+	}
+	n.say("T", "torque at the axle at which it gives out", x.GiveOut, "N·m", "where demand meets capacity")
+	x.Demand, x.Capacity = reach(x.Flank, x.GiveOut, n)
+	x.Steps = n.steps
+	return &x, nil
+}

@@ -1,0 +1,259 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"axlewright/axle"
+	"axlewright/calc/bolt"
+	"axlewright/calc/ring"
+	"axlewright/loadpath"
+)
+
+// Metals that no catalogue asks for: gear steel of the pinion, iron of the diff
+// centre.
+const (
+	pinionModulus, pinionPoisson = 206e9, 0.3
+	centreModulus, centrePoisson = 170e9, 0.27
+	ironPoisson                  = 0.27
+)
+
+// knots are the torques at which the load path is solved, as shares of the
+// highest torque looked at: close together where demands lie.
+var knots = [...]float64{0, 0.05, 0.12, 0.25, 0.5, 1}
+
+// A pathSolver solves the load path of one kind of build for every draw. What
+// does not change from draw to draw, the plates, is worked out once.
+type pathSolver struct {
+	highest float64
+	wheel   plateGrid
+	plate   *plateTable // of the peg, nil without one
+	elastic *loadpath.Elastic
+	curves  [2]*curve
+}
+
+func newPathSolver(a *axle.Assembly, highest float64) (*pathSolver, error) {
+	s := &pathSolver{highest: highest}
+	var err error
+	if s.wheel, err = newPlateGrid(a); err != nil {
+		return nil, err
+	}
+	if a.Peg != nil {
+		if s.plate, err = newPlateTable(a.Peg); err != nil {
+			return nil, err
+		}
+	}
+	for f := range s.curves {
+		s.curves[f] = &curve{torques: make([]float64, len(knots)), rows: make([]response, len(knots))}
+		for i, k := range knots {
+			s.curves[f].torques[i] = k * highest
+		}
+	}
+	return s, nil
+}
+
+// solve returns the response of a drawn build on both flanks. The curves are
+// the solver's own and hold until the next call.
+func (s *pathSolver) solve(a *axle.Assembly, m *memo) ([2]*curve, error) {
+	input, err := s.input(a, m)
+	if err != nil {
+		return s.curves, err
+	}
+	if s.elastic == nil {
+		s.elastic, err = loadpath.Prepare(input)
+	} else {
+		err = s.elastic.Reset(input)
+	}
+	if err != nil {
+		return s.curves, err
+	}
+	var state loadpath.State
+	for f, flank := range flanks {
+		for i, torque := range s.curves[f].torques {
+			if err := s.elastic.SolveInto(&state, flank, torque); err != nil {
+				return s.curves, err
+			}
+			s.curves[f].rows[i] = respond(&state, input.CapDirection)
+		}
+	}
+	return s.curves, nil
+}
+
+// input describes a drawn build to the load path.
+func (s *pathSolver) input(a *axle.Assembly, m *memo) (*loadpath.Axle, error) {
+	cones, err := a.Gears.Cones()
+	if err != nil {
+		return nil, err
+	}
+	mesh, err := loadpath.NewMesh(cones, a.Gears.Hand, a.Gears.DriveAngle.Value, a.Gears.CoastAngle.Value)
+	if err != nil {
+		return nil, err
+	}
+	k := &a.Casting
+	l := &k.Layout
+	capStiffness, err := m.get("cap stiffness", capKey(a), func() (float64, error) { return stiffnessOfCap(a) })
+	if err != nil {
+		return nil, err
+	}
+	hub := mesh.MeanPoint.Y + l.MeshToHub.Value
+	side := loadpath.SideSeat{
+		Inward: k.Seats.Side.Inward.Value, Leg: k.Seats.Side.Leg.Value, Across: k.Seats.Side.Across.Value,
+		Axial: k.Seats.Side.Axial.Value, Tilt: k.Seats.Side.Tilt.Value, Cap: capStiffness,
+	}
+	seat := func(x *axle.Seat) loadpath.Seat {
+		return loadpath.Seat{Axial: x.Axial.Value, Radial: x.Radial.Value, Tilt: x.Tilt.Value}
+	}
+	c := &a.Centre
+	in := &loadpath.Axle{
+		Mesh: mesh,
+		Layout: loadpath.Layout{
+			GearToHead: l.GearToHead.Value, HeadToTail: l.HeadToTail.Value, MeshToPlate: l.MeshToPlate.Value,
+			MeshToHub: l.MeshToHub.Value, Near: l.Near.Value, Far: l.Far.Value,
+		},
+		Pinion: loadpath.PinionShaft{
+			Neck:    []loadpath.Section{{Length: l.GearToHead.Value, Outer: a.Gears.PinionNeck.Value}},
+			Shank:   []loadpath.Section{{Length: l.HeadToTail.Value, Outer: a.Gears.PinionShank.Value}},
+			Modulus: pinionModulus, Poisson: pinionPoisson,
+		},
+		Centre: loadpath.DiffCentre{
+			ToNear:  []loadpath.Section{{Length: l.Near.Value - hub, Outer: c.NearOuter.Value, Inner: c.NearInner.Value, Share: c.BendingShare.Value}},
+			ToFar:   []loadpath.Section{{Length: l.Far.Value + hub, Outer: c.FarOuter.Value, Inner: c.FarInner.Value, Share: c.BendingShare.Value}},
+			Modulus: centreModulus, Poisson: centrePoisson,
+		},
+		Head: a.Head.RollerSet(), Tail: a.Tail.RollerSet(), Near: a.Side.RollerSet(), Far: a.Side.RollerSet(),
+		PinionPreload: k.Preload.Pinion.Value, SidePreload: k.Preload.Side.Value,
+		HeadSeat: seat(&k.Seats.Head), TailSeat: seat(&k.Seats.Tail), NearSeat: side, FarSeat: side,
+		CapDirection: facing(k.Cap.Facing),
+		Plate:        s.wheel.at(a.Gears.Plate.Bond.Value, a.Gears.Plate.Modulus.Value),
+	}
+	if p := a.Peg; p != nil {
+		in.Peg = &loadpath.Peg{
+			Gap: p.Gap.Value, RunOut: p.RunOut.Value, Spot: loadpath.Middle,
+			Stiffness: s.pegStiffness(a), Friction: p.Friction.Value,
+			Radius: p.Radius.Value, Angle: p.Angle.Value, BackFaceY: a.Gears.Plate.Thickness.Value / 2,
+		}
+	}
+	return in, nil
+}
+
+// facing is the direction of the caps in the frame of the load path, in which
+// x points out of the nose.
+func facing(f axle.Facing) loadpath.Vector {
+	if f == axle.TowardsNose {
+		return loadpath.Vector{X: 1}
+	}
+	return loadpath.Vector{X: -1}
+}
+
+// pegStiffness puts in series what stands behind the pad.
+func (s *pathSolver) pegStiffness(a *axle.Assembly) float64 {
+	p := a.Peg
+	core := p.Screw.Value - 0.9382*p.ScrewPitch.Value // diameter of the stress area, ISO 898-1
+	area := math.Pi / 4 * core * core
+	give := p.ScrewLength.Value/(area*boltModulus) + 1/p.ThreadStiff.Value + 1/a.Casting.PegWall.Value +
+		1/(float64(p.Plate.Count)*s.plate.stiffness(&p.Plate))
+	return 1 / give
+}
+
+// A capPart tells apart the caps of one draw.
+type capPart struct {
+	grade, thread string
+	overlay       string
+}
+
+func capKey(a *axle.Assembly) capPart {
+	key := capPart{grade: a.Casting.CapBolts.Grade, thread: a.Casting.CapBolts.Thread + a.Casting.CapBolts.Grip.Text}
+	if a.Overlay != nil {
+		key.overlay = a.Overlay.Thickness.Text + a.Overlay.Metal
+	}
+	return key
+}
+
+// capLayers are the cap's own iron and a welded overlay where there is one.
+func capLayers(a *axle.Assembly) (layers []ring.SectionLayer, bond float64) {
+	k := &a.Casting.Cap
+	layers = []ring.SectionLayer{{Thickness: k.Thickness.Value, Width: k.Width.Value, Modulus: k.Modulus.Value}}
+	if o := a.Overlay; o != nil {
+		return append(layers, ring.SectionLayer{Thickness: o.Thickness.Value, Width: o.Width.Value, Modulus: boltModulus}), o.Bond.Value
+	}
+	return layers, 1
+}
+
+// capArc is half the arc over which a side bearing presses on its cap.
+const capArc = math.Pi / 3
+
+func capArch(a *axle.Assembly) ring.CapParams {
+	layers, bond := capLayers(a)
+	return ring.CapParams{
+		BoreRadius: a.Casting.Cap.BoreRadius.Value, Layers: layers, Bond: bond, Poisson: ironPoisson,
+		HalfArc: capArc, Load: ring.CosineLoad,
+	}
+}
+
+func stiffnessOfCap(a *axle.Assembly) (float64, error) {
+	b := &a.Casting.CapBolts
+	size, err := bolt.StandardThread(bolt.Designation(b.Thread))
+	if err != nil {
+		return 0, err
+	}
+	thread, err := bolt.ThreadGeometry(size.Form, size.Diameter, size.Pitch)
+	if err != nil {
+		return 0, err
+	}
+	modulus := a.Casting.Cap.Modulus.Value
+	k, err := loadpath.CapBuild{
+		Arch: capArch(a),
+		Bolt: boltSpring(size.Diameter, thread, b.Grip.Value, modulus), Clamped: clampedUnder(size.Diameter, b.Grip.Value, modulus),
+		LoadPlane: a.Casting.Cap.LoadPlane.Value,
+	}.Stiffness()
+	if err != nil {
+		return 0, fmt.Errorf("cap: %w", err)
+	}
+	return k.Total, nil
+}
+
+// A plateGrid is the crown wheel on its flange solved for a few bonds between
+// loose and solid; between them each entry goes in a straight line.
+type plateGrid struct {
+	plates [5]loadpath.Plate
+}
+
+func newPlateGrid(a *axle.Assembly) (plateGrid, error) {
+	var grid plateGrid
+	w := &a.Gears.Plate
+	cones, err := a.Gears.Cones()
+	if err != nil {
+		return grid, err
+	}
+	places := loadpath.PlatePlaces{
+		MeshRadius: cones.WheelMeanRadius, MeshSpread: w.Spread.Value, DialRadius: a.Casting.Layout.DialRadius.Value,
+	}
+	if p := a.Peg; p != nil {
+		places.PegRadius, places.PegAngle, places.PadRadius = p.Radius.Value, p.Angle.Value, p.PadDiameter.Value/2
+	}
+	for i := range grid.plates {
+		grid.plates[i], err = loadpath.NewPlate(ring.CrownWheelParams{
+			ClampRadius: a.Centre.HubRadius.Value, Bore: w.Bore.Value, FlangeRadius: a.Centre.FlangeRadius.Value, OuterRadius: w.Outer.Value,
+			FlangeThickness: a.Centre.FlangeThickness.Value, WheelThickness: w.Thickness.Value,
+			Bond: float64(i) / float64(len(grid.plates)-1), WheelModulus: w.Modulus.Value, Poisson: pinionPoisson,
+		}, places)
+		if err != nil {
+			return grid, err
+		}
+	}
+	return grid, nil
+}
+
+// at returns the plate for a bond and a modulus.
+func (g *plateGrid) at(bond, modulus float64) loadpath.Plate {
+	x := bond * float64(len(g.plates)-1)
+	i := min(int(x), len(g.plates)-2)
+	t := x - float64(i)
+	p := g.plates[i]
+	for r := range p.Compliance {
+		for c := range p.Compliance[r] {
+			p.Compliance[r][c] += t * (g.plates[i+1].Compliance[r][c] - p.Compliance[r][c])
+		}
+	}
+	return p.Scaled(modulus)
+}

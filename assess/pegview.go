@@ -1,0 +1,135 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"axlewright/axle"
+	"axlewright/calc/gear"
+)
+
+// pegView says what a peg brings to this axle: the best build with a peg is set
+// beside the same build without it, draw by draw.
+func (s *study) pegView(a *Advice) error {
+	with, without := s.pegTwins(a)
+	if with < 0 {
+		a.Peg.Text = "No peg is offered for this casting."
+		return nil
+	}
+	a.Peg.Offered = true
+	cw, co := s.column(with), s.column(without)
+	gain := float64(count(cw.holds)-count(co.holds)) / float64(s.draws.n)
+	longer := bandOf(cw.least).Median/bandOf(co.least).Median - 1
+	a.Peg.Gain, a.Peg.Longer = gain, longer
+	a.Peg.Brings = gain > 0.01 || longer > 0.02
+	thrust, err := s.thrusts(&s.builds[with])
+	if err != nil {
+		return err
+	}
+	sum := fmt.Sprintf("The teeth push the crown wheel off the pinion with %.1f kN for each 1,000 N·m on the drive side and %.1f kN on the coast side; this axle pulls forward on its %s side.",
+		thrust[0], thrust[1], s.enquiry.Mounting.Forward)
+	beside := buildName(s.builds[without])
+	if a.Peg.Brings {
+		a.Peg.Text = fmt.Sprintf("%s A peg added to %q moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%.", sum, beside, 100*gain, 100*longer)
+	} else {
+		a.Peg.Text = fmt.Sprintf("No peg. %s Added to %q it moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%: not worth its money here.", sum, beside, 100*gain, 100*longer)
+	}
+	a.Peg.Flank = gear.Coast
+	if thrust[0] > thrust[1] {
+		a.Peg.Flank = gear.Drive
+	}
+	a.Peg.Curve, err = s.pegCurve(with, without, a.Peg.Flank)
+	return err
+}
+
+// pegTwins returns the best build with a peg and its twin without: those
+// nearest the recommended build where it has one.
+func (s *study) pegTwins(a *Advice) (with, without int) {
+	best, bestScore := [2]int{-1, -1}, math.Inf(-1)
+	wanted := a.Builds[a.Best].Upgrades
+	for i := range s.builds {
+		if s.builds[i].Peg == nil {
+			continue
+		}
+		j := s.withoutPeg(i)
+		if j < 0 {
+			continue
+		}
+		score := -float64(apart(s.builds[i].Upgrades, wanted)) - s.builds[i].Price*1e-6
+		if score > bestScore {
+			best, bestScore = [2]int{i, j}, score
+		}
+	}
+	return best[0], best[1]
+}
+
+// withoutPeg finds the build that differs by nothing but the peg.
+func (s *study) withoutPeg(i int) int {
+	var rest []string
+	for _, name := range s.builds[i].Upgrades {
+		if u, err := s.catalogue.Upgrade(name); err != nil || u.Peg == nil {
+			rest = append(rest, name)
+		}
+	}
+	return slices.IndexFunc(s.builds, func(b axle.Assembly) bool { return b.Peg == nil && slices.Equal(b.Upgrades, rest) })
+}
+
+// apart counts the upgrades that two builds do not share.
+func apart(a, b []string) int {
+	n := 0
+	for _, x := range a {
+		if !slices.Contains(b, x) {
+			n++
+		}
+	}
+	for _, x := range b {
+		if !slices.Contains(a, x) {
+			n++
+		}
+	}
+	return n
+}
+
+// thrusts returns the tooth thrust on the crown wheel in kN for each 1,000 N·m, by flank.
+func (s *study) thrusts(b *axle.Assembly) ([2]float64, error) {
+	const trial = 1000
+	c, err := s.nominal(b, trial)
+	if err != nil {
+		return [2]float64{}, err
+	}
+	return [2]float64{c[0].at(wheelThrust, trial) / 1000, c[1].at(wheelThrust, trial) / 1000}, nil
+}
+
+// nominal solves the load path of a build with every figure at its value.
+func (s *study) nominal(b *axle.Assembly, highest float64) ([2]*curve, error) {
+	p, err := newPathSolver(b, highest)
+	if err != nil {
+		return [2]*curve{}, err
+	}
+	return p.solve(b, nil)
+}
+
+// pegCurve is load and movement over torque with every figure at its value.
+func (s *study) pegCurve(with, without int, flank axle.Flank) ([]PegPoint, error) {
+	highest := s.highest / 2
+	cw, err := s.nominal(&s.builds[with], highest)
+	if err != nil {
+		return nil, err
+	}
+	co, err := s.nominal(&s.builds[without], highest)
+	if err != nil {
+		return nil, err
+	}
+	var curve []PegPoint
+	f := flankIndex(flank)
+	const points = 24
+	for i := range points + 1 {
+		t := highest * float64(i) / points
+		curve = append(curve, PegPoint{
+			Torque: t, Load: math.Max(0, cw[f].at(pegLoad, t)),
+			With: cw[f].at(wheelAxial, t), Without: co[f].at(wheelAxial, t),
+		})
+	}
+	return curve, nil
+}

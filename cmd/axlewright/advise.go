@@ -1,0 +1,112 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"sync"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"axlewright/assess"
+	"axlewright/axle"
+	"axlewright/document"
+)
+
+func newAdvise() *cobra.Command {
+	var sheet string
+	var asJSON bool
+	var options assess.Options
+	cmd := &cobra.Command{
+		Use:   "advise FILE",
+		Short: "Rank the builds for an enquiry and say which carries it, and how sure that is",
+		Example: `  axlewright advise enquiry.yaml
+  axlewright advise enquiry.yaml --html sheet.html
+  axlewright advise enquiry.yaml --json --draws 5000 --seed 7`,
+		Args: arguments(cobra.ExactArgs(1), "one enquiry file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt)
+			defer stop()
+			advice, err := advise(ctx, args[0], options, cmd.ErrOrStderr())
+			if err != nil {
+				return err
+			}
+			if sheet != "" {
+				if err := writeSheet(sheet, &advice); err != nil {
+					return err
+				}
+			}
+			if asJSON {
+				return writeJSON(cmd.OutOrStdout(), advice)
+			}
+			return document.AdviceText(cmd.OutOrStdout(), &advice)
+		},
+	}
+	cmd.Flags().StringVar(&sheet, "html", "", "also write one A4 page to this file")
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole result as JSON, values in SI")
+	cmd.Flags().IntVar(&options.Draws, "draws", assess.DefaultDraws, "how many draws of the doubtful figures")
+	cmd.Flags().Uint64Var(&options.Seed, "seed", 1, "seed of the draws; the same seed gives the same answer")
+	return cmd
+}
+
+// advise reads an enquiry and answers it, with a line of progress on a
+// terminal where it takes longer than a second.
+func advise(ctx context.Context, file string, o assess.Options, progress io.Writer) (assess.Advice, error) {
+	enquiry, catalogue, err := axle.LoadEnquiry(file)
+	if err != nil {
+		return assess.Advice{}, err
+	}
+	line := newProgress(progress, "drawing")
+	o.Progress = line.update
+	defer line.done()
+	return assess.Advise(ctx, &enquiry, &catalogue, o)
+}
+
+// A progressLine tells how far a long job is, on a terminal only.
+type progressLine struct {
+	out   io.Writer
+	what  string
+	start time.Time
+	mu    sync.Mutex
+	last  time.Time
+	shown bool
+}
+
+func newProgress(out io.Writer, what string) *progressLine {
+	if file, ok := out.(*os.File); !ok || !isTerminal(file) {
+		out = nil
+	}
+	return &progressLine{out: out, what: what, start: time.Now()}
+}
+
+func isTerminal(file *os.File) bool {
+	info, err := file.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// update is safe for many goroutines.
+func (p *progressLine) update(done, total int) {
+	if p.out == nil {
+		return
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	now := time.Now()
+	if now.Sub(p.start) < time.Second || now.Sub(p.last) < 200*time.Millisecond {
+		return
+	}
+	p.last, p.shown = now, true
+	fmt.Fprintf(p.out, "\r%s %d of %d ", p.what, done, total)
+}
+
+// done wipes the line.
+func (p *progressLine) done() {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.shown {
+		fmt.Fprintf(p.out, "\r%40s\r", "")
+	}
+}
