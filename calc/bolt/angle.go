@@ -15,7 +15,7 @@ import (
 //	pitch       thread pitch P, m
 //	ψ           angle to turn past snug, rad
 //
-// Valid below yield, from a snug torque that has closed every gap.
+// Valid for bolts below yield, from a snug torque that has closed every gap.
 // Errors: *check.RangeError for a negative preload or a resilience or pitch of zero or below.
 // Source: VDI 2230-1:2015, 5.4.3.3 (from memory).
 func TighteningAngle(preload, resilience, pitch float64) (float64, error) {
@@ -36,7 +36,7 @@ func TighteningAngle(preload, resilience, pitch float64) (float64, error) {
 //	pitch       thread pitch P, m
 //	F           force gained beyond snug, N
 //
-// Valid below yield, from a snug torque that has closed every gap.
+// Valid for bolts below yield, from a snug torque that has closed every gap.
 // Errors: *check.RangeError for a negative angle or a resilience or pitch of zero or below.
 // Source: VDI 2230-1:2015, 5.4.3.3 (from memory).
 func PreloadFromAngle(angle, resilience, pitch float64) (float64, error) {
@@ -56,7 +56,7 @@ func PreloadFromAngle(angle, resilience, pitch float64) (float64, error) {
 //	resilience  resilience of the bolt alone δ_S, m/N
 //	F           force in the bolt, N
 //
-// Valid below yield, at the same temperature loose and tight.
+// Valid for bolts below yield, at the same temperature loose and tight.
 // Errors: *check.RangeError for a negative stretch or a resilience of zero or below.
 // Source: definition of the resilience, VDI 2230-1:2015, 5.1.1 (from memory).
 func PreloadFromStretch(stretch, resilience float64) (float64, error) {

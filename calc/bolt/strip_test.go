@@ -72,6 +72,17 @@ func TestBendingFactorsMeetAtEqualStrength(t *testing.T) {
 	}
 }
 
+func TestThreadFactorsDerived(t *testing.T) {
+	const source = "derived: Alexander's polynomials as in VDI 2230-1:2015, 5.5.5, by hand (polynomials from memory)"
+	weak, strong := must(ThreadBending(0.8)), must(ThreadBending(1.5))
+	published.Check(t, []published.Row{
+		{Name: "C_1 at s/d 1.5", Got: must(NutDilation(1.5*12*mm, 12*mm)), Printed: "0.840", Source: source},
+		{Name: "C_1 at s/d 1.6", Got: must(NutDilation(1.6*12*mm, 12*mm)), Printed: "0.910", Source: source},
+		{Name: "C_3 at R_S 0.8", Got: weak.Hole, Printed: "0.9533", Source: source},
+		{Name: "C_2 at R_S 1.5", Got: strong.Bolt, Printed: "1.1043", Source: source},
+	})
+}
+
 func TestNutDilationReachesOneAndFalls(t *testing.T) {
 	if got := must(NutDilation(1.9*12*mm, 12*mm)); !near(got, 1, 1e-12) {
 		t.Errorf("at 1.9·d: %g", got)
