@@ -47,7 +47,7 @@ func DialReading(p DialLashParams) (float64, error) {
 //
 // The reading goes in as Lash.
 //
-// Valid as DialReading.
+// Valid for 10° ≤ α_n ≤ 35° and 0 ≤ β < 60° with the square setting.
 // Errors: *check.RangeError as DialReading.
 // Source: as DialReading, turned round.
 func LashFromDial(p DialLashParams) (float64, error) {

@@ -45,7 +45,9 @@ type FlankStressResult struct {
 //
 // Z_Hyp lowers the permissible stress and is handed on to PermissibleFlankStress.
 //
-// Valid as RootStress.
+// Valid for ε_vα < 2, an average spiral angle up to 45° and effective pressure
+// angles up to 30°; beyond the last two the standard wants the result confirmed
+// by experience.
 // Errors: *check.RangeError outside that range.
 // Source: ISO 10300-2:2014 with ISO 10300-1:2014, annex A, method B1 (from memory).
 func FlankStress(p FlankStressParams) (FlankStressResult, error) {

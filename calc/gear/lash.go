@@ -102,7 +102,7 @@ type WheelShiftParams struct {
 //
 // Lash is a turning of the wheel, so it reads larger at a larger radius.
 //
-// Valid as LashChange.
+// Valid for movements up to a fiftieth of the wheel's mean radius, rigid teeth.
 // Errors: *check.RangeError as LashChange, and for a radius not above zero.
 // Source: as LashChange, turned round.
 func WheelShiftForLash(p WheelShiftParams) (float64, error) {
