@@ -129,10 +129,10 @@ func readDocstring(text string) docstring {
 	return d
 }
 
-// addStatements finds "Valid for …" and "Source: …" in a paragraph that may
+// addStatements finds "Valid …" and "Source: …" in a paragraph that may
 // hold several statements.
 func (d *docstring) addStatements(paragraph string) {
-	const valid, errs, source = "Valid for ", "Errors: ", "Source: "
+	const valid, errs, source = "Valid ", "Errors: ", "Source: "
 	if i := strings.Index(paragraph, source); i >= 0 {
 		d.source = strings.TrimSpace(paragraph[i+len(source):])
 		paragraph = paragraph[:i]
@@ -141,7 +141,7 @@ func (d *docstring) addStatements(paragraph string) {
 		paragraph = paragraph[:i]
 	}
 	if i := strings.Index(paragraph, valid); i >= 0 {
-		d.valid = strings.TrimSpace(paragraph[i+len(valid):])
+		d.valid = strings.TrimSpace(paragraph[i:])
 	}
 }
 

@@ -44,7 +44,7 @@ func TestDocstringGivesFormulaSymbolsRangeAndSource(t *testing.T) {
 			"preload": {meaning: "assembly preload F_V", unit: "N"},
 			"F_K":     {meaning: "residual clamp force in the joint", unit: "N"},
 		},
-		valid:  "0 ≤ Φ ≤ 1 and tension only.",
+		valid:  "Valid for 0 ≤ Φ ≤ 1 and tension only.",
 		source: "VDI 2230-1:2015, 5.3 (from memory).",
 		params: []string{"preload", "p"},
 	}

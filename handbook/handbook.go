@@ -13,6 +13,7 @@ import (
 	"strings"
 	"sync"
 	"unicode"
+	"unicode/utf8"
 
 	"axlewright/calc"
 )
@@ -111,7 +112,7 @@ func newFormula(lib library, fn any) (Formula, error) {
 	pkg, word, _ := strings.Cut(name, ".")
 	f := Formula{
 		Name: pkg + "." + kebab(word), Func: name,
-		Summary: doc.summary, Lines: doc.lines, Valid: doc.valid, Source: doc.source,
+		Summary: sentence(word, doc.summary), Lines: doc.lines, Valid: doc.valid, Source: doc.source,
 		function: value,
 	}
 	var err error
@@ -128,6 +129,18 @@ func newFormula(lib library, fn any) (Formula, error) {
 		f.Results = append(f.Results, l.Symbol)
 	}
 	return f, nil
+}
+
+// sentence takes the function's name off its docstring: "StressArea returns the
+// tensile stress area." is "The tensile stress area."
+func sentence(name, summary string) string {
+	rest, found := strings.CutPrefix(summary, name+" ")
+	if !found {
+		return summary
+	}
+	rest = strings.TrimPrefix(rest, "returns ")
+	first, size := utf8.DecodeRuneInString(rest)
+	return string(unicode.ToUpper(first)) + rest[size:]
 }
 
 // kebab writes a Go name as the trade types it: "StressArea" is "stress-area",

@@ -101,7 +101,7 @@ func describe(out io.Writer, f handbook.Formula, asJSON bool) error {
 	for _, s := range f.Results {
 		fmt.Fprintf(out, "    %s\n", symbolLine(s))
 	}
-	_, err := fmt.Fprintf(out, "\nValid for %s\nSource: %s\n", f.Valid, f.Source)
+	_, err := fmt.Fprintf(out, "\n%s\nSource: %s\n", f.Valid, f.Source)
 	return err
 }
 
@@ -136,7 +136,7 @@ func printWorking(out io.Writer, w handbook.Working) error {
 	for _, v := range w.Results {
 		fmt.Fprintf(out, "    %s = %s   %s\n", v.Symbol, v.Text, v.Meaning)
 	}
-	_, err := fmt.Fprintf(out, "\nValid for %s\nSource: %s\n", w.Valid, w.Source)
+	_, err := fmt.Fprintf(out, "\n%s\nSource: %s\n", w.Valid, w.Source)
 	return err
 }
 
