@@ -19,7 +19,7 @@ const (
 type equilibrium struct {
 	linear *structure
 	rows   [maxSeats]*bearing.Row
-	ground [perSeat]float64 // stiffness of the ground spring by movement
+	ground [maxSeats][perSeat]float64 // stiffness of the ground springs by movement
 	inward [maxExtra]float64
 	toward [maxExtra]float64 // N/m of the caps' give, into the casting and towards the cap
 	arm    float64           // m, turns moments into forces for the measure of balance
@@ -76,13 +76,13 @@ func (q *equilibrium) evaluate(y *[maxUnknown]float64) {
 		copy(u[:], y[first:first+perSeat])
 		q.rows[b].Reaction(&u, &f, &k)
 		for i := range perSeat {
-			f[i] += q.ground[i] * u[i]
+			f[i] += q.ground[b][i] * u[i]
 			q.grad[first+i] += f[i]
 			h := q.hessian[first+i][first : first+i+1]
 			for j := range h {
 				h[j] += k[perSeat*i+j]
 			}
-			h[i] += q.ground[i]
+			h[i] += q.ground[b][i]
 		}
 		q.react[b] = f
 	}

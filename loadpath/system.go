@@ -73,6 +73,8 @@ func (s *system) prepare(a *Axle, p *prepared) error {
 	take := func(seat int, preload float64) {
 		s.rows[bearings], s.facing[bearings] = &p.rows[seat], facing[seat]
 		s.offset[perSeat*bearings] = facing[seat] * preload / 2
+		tilt := groundSpring * s.arm * s.arm
+		s.ground[bearings] = [perSeat]float64{groundSpring, groundSpring, groundSpring, tilt, tilt}
 		bearings++
 	}
 	if s.hasPinion {
@@ -80,9 +82,9 @@ func (s *system) prepare(a *Axle, p *prepared) error {
 		count++
 		s.diagonal(0, &a.HeadSeat)
 		s.diagonal(perSeat, &a.TailSeat)
+		s.arm = a.Layout.HeadToTail
 		take(head, a.PinionPreload)
 		take(tail, a.PinionPreload)
-		s.arm = a.Layout.HeadToTail
 	}
 	if s.hasWheel {
 		shafts[count] = mounted{beam: &p.centre}
@@ -93,9 +95,9 @@ func (s *system) prepare(a *Axle, p *prepared) error {
 		s.ne = 2
 		s.inward[0], s.toward[0] = s.sided(first, 0, &a.FarSeat, c1, c2)
 		s.inward[1], s.toward[1] = s.sided(first+perSeat, 1, &a.NearSeat, c1, c2)
+		s.arm = a.Layout.Near + a.Layout.Far
 		take(far, a.SidePreload)
 		take(near, a.SidePreload)
-		s.arm = a.Layout.Near + a.Layout.Far
 	}
 	if a.Casting != nil {
 		var err error
@@ -103,7 +105,6 @@ func (s *system) prepare(a *Axle, p *prepared) error {
 			return err
 		}
 	}
-	s.ground = [perSeat]float64{groundSpring, groundSpring, groundSpring, groundSpring * s.arm * s.arm, groundSpring * s.arm * s.arm}
 	if !s.assemble(shafts[:count], &s.offset, footFoot) {
 		return &NotConverged{System: s.name(), Residual: 1}
 	}
