@@ -32,4 +32,10 @@
 // known here. On the drive flank of a right-hand wheel (left-hand pinion) the
 // pinion pushes the wheel's teeth along −z and turns the wheel about +y; the
 // coast flank and the other hand each reverse that.
+//
+// # What the sums are for
+//
+// They compare builds with the same unknowns; they are no rating. Cracks, odd
+// steel, a bad pattern and shock lie outside them. Absolute tooth strength is
+// uncertain by a fifth and more, lives by a factor of several.
 package gear
