@@ -82,6 +82,7 @@ type Row struct {
 	arm      float64 // D_pw/2·sin α
 	half     float64 // L_we/2
 	kappa    float64 // c_L/L_we
+	diameter float64 // D_we
 	c, s     [MaxRollers]float64
 }
 
@@ -107,7 +108,7 @@ func NewRow(r Rollers, facing float64) (Row, error) {
 	); err != nil {
 		return Row{}, err
 	}
-	row := Row{count: r.Count, facing: facing, half: r.Length / 2, kappa: rollerConstant(r.Length) / r.Length}
+	row := Row{count: r.Count, facing: facing, half: r.Length / 2, diameter: r.Diameter, kappa: rollerConstant(r.Length) / r.Length}
 	row.sin, row.cos = math.Sincos(r.CupAngle)
 	row.arm = r.PitchDiameter / 2 * row.sin
 	for j := range r.Count {

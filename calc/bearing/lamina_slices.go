@@ -42,14 +42,14 @@ type LaminaResult struct {
 //	δ_jk = δ_j(s_k) − 2·P(s_k), only where positive
 //	P(s) = 0.00035·D_we·ln(1/(1 − (2·s/L_we)²)), zero for a straight roller
 //	c_L = 35948·L_we^(8/9) with N and mm
-//	p = √(q/(L_we/n_s)·E/(2·π·(1 − ν²)·R)), 1/R = 2/D_we + 2/(D_pw/cos α_i − D_we), α_i ≈ α
+//	p_max as ContactPressure on the cone, of the hardest pressed slice
 //
 // δ_j(s) is that of TaperedReaction. Slices have equal width and are taken at
 // their middle. Life by slices depends on their number: keep it and do not rank on it.
 // Valid for steel, rollers no longer than 2.5 diameters when crowned, 3 to 1000 slices.
 // Errors: *check.RangeError outside that range.
 // Source: ISO/TS 16281:2008, lamina model and reference profile (from memory);
-// line contact by Hertz, as Johnson, Contact Mechanics, section 4.2.
+// ContactPressure.
 func LaminaLoads(p LaminaParams) (LaminaResult, error) {
 	const fn = "bearing.LaminaLoads"
 	if p.Laminae == 0 {
@@ -76,38 +76,46 @@ func LaminaLoads(p LaminaParams) (LaminaResult, error) {
 		Rollers: make([]float64, row.count),
 		Laminae: p.Laminae,
 	}
-	width := p.Rollers.Length / float64(p.Laminae)
+	row.Slices(&u, result.Loads, p.Profile)
 	peak := 0.0
 	for j := range row.count {
-		a, b := row.approach(&u, j)
-		for k := range p.Laminae {
-			s := (float64(k)+0.5)*width - row.half
-			delta := a + b*s - 2*p.crown(s)
-			if delta <= 0 {
-				continue
-			}
-			q := row.kappa * width * math.Pow(delta, laminaExponent)
-			result.Loads[j*p.Laminae+k] = q
-			result.Rollers[j] += q
-			peak = max(peak, q)
+		q := 0.0
+		for _, slice := range result.Loads[j*p.Laminae : (j+1)*p.Laminae] {
+			q += slice
+			peak = max(peak, slice)
 		}
-		q := result.Rollers[j]
+		result.Rollers[j] = q
 		result.MaxRoller = max(result.MaxRoller, q)
 		result.Axial += row.facing * row.sin * q
 		result.Radial1 += row.cos * row.c[j] * q
 		result.Radial2 += row.cos * row.s[j] * q
 	}
-	result.MaxPressure = conePressure(p.Rollers, peak/width)
+	result.MaxPressure = conePressure(p.Rollers, peak*float64(p.Laminae)/p.Rollers.Length)
 	return result, nil
 }
 
-// crown is how far the roller's surface falls back at s from its middle.
-func (p LaminaParams) crown(s float64) float64 {
-	if p.Profile != Logarithmic {
-		return 0
+// Slices sets loads to the load of every slice of every roller for the
+// displacement u, roller after roller, as LaminaLoads; the number of slices is
+// what fits. It allocates nothing.
+func (r *Row) Slices(u *[5]float64, loads []float64, profile Profile) {
+	laminae := len(loads) / r.count
+	width := 2 * r.half / float64(laminae)
+	for j := range r.count {
+		a, b := r.approach(u, j)
+		for k := range laminae {
+			s := (float64(k)+0.5)*width - r.half
+			delta := a + b*s
+			if profile == Logarithmic && delta > 0 {
+				x := s / r.half
+				delta += 2 * 0.00035 * r.diameter * math.Log1p(-x*x)
+			}
+			q := 0.0
+			if delta > 0 {
+				q = r.kappa * width * delta * ninthRoot(delta)
+			}
+			loads[j*laminae+k] = q
+		}
 	}
-	x := 2 * s / p.Rollers.Length
-	return -0.00035 * p.Rollers.Diameter * math.Log1p(-x*x)
 }
 
 // conePressure is the greatest Hertz pressure of a line load (N/m) between

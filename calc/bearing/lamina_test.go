@@ -129,17 +129,6 @@ func TestCrownedRollersCarryLessAtTheirEnds(t *testing.T) {
 	}
 }
 
-func TestContactPressureOfALineContact(t *testing.T) {
-	// 2 N/mm of load on two steel rollers of equal curvature: p = 0.418·√(q·E/R)
-	r := Rollers{Diameter: 10e-3, PitchDiameter: 20e-3, CupAngle: 0}
-	got := conePressure(r, 2000e3)
-	want := 0.418 * math.Sqrt(2000e3*206e9/2.5e-3)
-	published.Check(t, []published.Row{{
-		Name: "line contact of steel on steel", Got: got / want, Printed: "1.00",
-		Source: "Hertz with ν = 0.3: p = 0.418·√(q·E/R), Niemann, Maschinenelemente (from memory)",
-	}})
-}
-
 func TestLaminaRefuses(t *testing.T) {
 	var r *check.RangeError
 	bad := sampleRollers
