@@ -64,6 +64,11 @@ func Proportions(g Geometry) (ProportionsResult, error) {
 	if err := r.check(fn); err != nil {
 		return ProportionsResult{}, err
 	}
+	if err := check.All(fn,
+		check.That("Diameter", r.Diameter, r.Diameter <= r.chord(), "<= PitchDiameter·sin(π/Count): rollers fit round the pitch circle"),
+	); err != nil {
+		return ProportionsResult{}, err
+	}
 	phi := r.halfTaper()
 	p := ProportionsResult{
 		Gamma:      r.gamma(),
@@ -118,7 +123,6 @@ func (r Rollers) check(fn string) error {
 		check.Positive("Length", r.Length),
 		check.Positive("PitchDiameter", r.PitchDiameter),
 		cupAngleCondition("CupAngle", r.CupAngle),
-		check.That("Diameter", r.Diameter, r.Diameter <= r.chord(), "<= PitchDiameter·sin(π/Count): rollers fit round the pitch circle"),
 	); err != nil {
 		return err
 	}
