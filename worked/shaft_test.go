@@ -74,12 +74,12 @@ func Example_shaft2OverhungShaft() {
 		Supports: []shaft.Support{{At: 0, Axial: stiff, Y: stiff, Z: stiff}, {At: l, Y: stiff, Z: stiff}},
 	}
 	load := []shaft.BeamLoad{{At: l + a, Y: f}}
-	sheared := ringDone(shaft.Bend(beam, load, []float64{l + a}))
+	sheared := ringDone(shaft.Bend(shaft.BendParams{Shaft: beam, Loads: load, Places: []float64{l + a}}))
 	fmt.Printf("2. with shear the end moves %.1f µm\n", sheared.Movements[0].Y*1e6)
 
 	// 3. On bearings of 1400 and 1000 N/µm.
 	beam.Supports[0].Y, beam.Supports[1].Y = 1.0e9, 1.4e9
-	soft := ringDone(shaft.Bend(beam, load, []float64{l + a}))
+	soft := ringDone(shaft.Bend(shaft.BendParams{Shaft: beam, Loads: load, Places: []float64{l + a}}))
 	fmt.Printf("3. on bearings that give, %.1f µm; A %.2f kN, B %.2f kN as before\n",
 		soft.Movements[0].Y*1e6, -soft.Reactions[0].Y/1e3, -soft.Reactions[1].Y/1e3)
 

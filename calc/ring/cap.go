@@ -20,8 +20,8 @@ const (
 // the bearing seat, pushed away by the bearing at the middle of its arc.
 type CapParams struct {
 	BoreRadius float64        // m, radius of the bearing seat
-	Layers     []SectionLayer // from the bore outwards: the cap itself, then an overlay if there is one
-	Bond       float64        // -, 0: the overlay slides on the cap; 1: its welds make it one piece
+	Layers     []SectionLayer // metals from the bore outwards: the cap itself and then its overlay
+	Bond       float64        // -, bond: from 0 for an overlay that slides on the cap to 1 for welds that make it one piece
 	Poisson    float64        // -, ν: Poisson's ratio
 	Force      float64        // N, F: bearing force at right angles to the split, away from the casting
 	HalfArc    float64        // rad, α: half the arc over which the bearing presses

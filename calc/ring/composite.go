@@ -15,8 +15,8 @@ type SectionLayer struct {
 
 // CompositeParams describes a straight section of layers under bending.
 type CompositeParams struct {
-	Layers []SectionLayer // from the bottom up; the first is the bare wall
-	Bond   float64        // -, 0: the layers slide on each other; 1: they bend as one piece
+	Layers []SectionLayer // metals from the bottom up; the first is the bare wall
+	Bond   float64        // -, bond: from 0 for layers that slide on each other to 1 for one piece
 	Moment float64        // N·m, M: bending moment, positive where it pulls at the bottom
 	Shear  float64        // N, V: transverse force; optional
 }

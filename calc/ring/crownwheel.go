@@ -18,7 +18,7 @@ type CrownWheelParams struct {
 	ToothDepth      float64 // m, mean whole depth of the teeth; optional
 	ToothRadius     float64 // m, inner radius of the teeth (heel less face width); needed with ToothDepth; optional
 	ToothShare      float64 // -, share of the tooth depth that counts as plate; optional
-	Bond            float64 // -, 0: flange and wheel slide on each other; 1: they bend as one piece
+	Bond            float64 // -, bond: from 0 for flange and wheel that slide on each other to 1 for one piece
 	WheelModulus    float64 // Pa, E of the crown wheel
 	FlangeModulus   float64 // Pa, E of the flange; 0 stands for the wheel's; optional
 	Poisson         float64 // -, ν, for both

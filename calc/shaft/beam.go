@@ -31,7 +31,7 @@ type Support struct {
 // BeamParams describes a stepped shaft on springs. x runs along the shaft from
 // its first section.
 type BeamParams struct {
-	Sections []Section // from x = 0 on
+	Sections []Section // pieces of the shaft from x = 0 on
 	Modulus  float64   // Pa, E: Young's modulus
 	Poisson  float64   // -, ν: Poisson's ratio
 	Supports []Support // springs to ground; optional

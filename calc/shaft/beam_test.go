@@ -21,9 +21,9 @@ func near(t *testing.T, what string, got, want, relative float64) {
 	}
 }
 
-func bend(t testing.TB, p BeamParams, loads []BeamLoad, places ...float64) BeamResult {
+func bend(t testing.TB, p BeamParams, loads []BeamLoad, places ...float64) BendResult {
 	t.Helper()
-	r, err := Bend(p, loads, places)
+	r, err := Bend(BendParams{Shaft: p, Loads: loads, Places: places})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,7 +102,7 @@ func TestBendBalances(t *testing.T) {
 			At:    p.length() * rapid.Float64Range(0, 1).Draw(t, "at"),
 			Axial: force("axial load"), Y: force("y"), Z: force("z"), TurnY: force("turn y"), TurnZ: force("turn z"),
 		}
-		r, err := Bend(p, []BeamLoad{load}, nil)
+		r, err := Bend(BendParams{Shaft: p, Loads: []BeamLoad{load}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -133,7 +133,7 @@ func TestInfluenceAgreesWithBend(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r, err := Bend(p, []BeamLoad{{At: a, Y: 1}, {At: a, TurnY: 1}}, []float64{b, 0.33 * p.length()})
+		r, err := Bend(BendParams{Shaft: p, Loads: []BeamLoad{{At: a, Y: 1}, {At: a, TurnY: 1}}, Places: []float64{b, 0.33 * p.length()}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -197,7 +197,7 @@ func TestStationStiffnessIsThatOfTheFreeShaft(t *testing.T) {
 			t.Fatal(err)
 		}
 		p.Supports = supports
-		r, err := Bend(p, []BeamLoad{{At: p.length(), Z: 1000}}, []float64{p.length()})
+		r, err := Bend(BendParams{Shaft: p, Loads: []BeamLoad{{At: p.length(), Z: 1000}}, Places: []float64{p.length()}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -230,7 +230,7 @@ func TestBendRefusesAShaftThatIsNotHeld(t *testing.T) {
 		bad := good
 		c.spoil(&bad)
 		var r *check.RangeError
-		if _, err := Bend(bad, nil, nil); !errors.As(err, &r) || r.Param != c.param {
+		if _, err := Bend(BendParams{Shaft: bad}); !errors.As(err, &r) || r.Param != c.param {
 			t.Errorf("%s: got %v, want a range error on %s", name, err, c.param)
 		}
 	}

@@ -18,50 +18,69 @@ type BeamLoad struct {
 	TurnZ float64 // N·m, moment about z; optional
 }
 
-// BeamState is how a place of the shaft has moved, or what a support carries.
-type BeamState struct {
-	At    float64 // m, place along the shaft
-	Axial float64 // m, along x; for a reaction N
-	Y     float64 // m, along y; for a reaction N
-	Z     float64 // m, along z; for a reaction N
-	TurnY float64 // rad, about y; for a reaction N·m
-	TurnZ float64 // rad, about z; for a reaction N·m
+// BendParams describes a stepped shaft, what loads it and where it is read.
+type BendParams struct {
+	Shaft  BeamParams // the shaft on its springs
+	Loads  []BeamLoad // forces and moments on the shaft
+	Places []float64  // m, places along the shaft to read; optional
 }
 
-// BeamResult is what the shaft does under its loads.
-type BeamResult struct {
-	Movements []BeamState // at the places asked for
-	Reactions []BeamState // of the supports on the shaft, in their order
+// BeamMovement is how a place of the shaft has moved.
+type BeamMovement struct {
+	At    float64 // m, place along the shaft
+	Axial float64 // m, u: movement along x
+	Y     float64 // m, v: movement along y
+	Z     float64 // m, w: movement along z
+	TurnY float64 // rad, θ_y: turning about y
+	TurnZ float64 // rad, θ_z: turning about z
+}
+
+// BeamReaction is what a support puts on the shaft.
+type BeamReaction struct {
+	At    float64 // m, place along the shaft
+	Axial float64 // N, force along x
+	Y     float64 // N, force along y
+	Z     float64 // N, force along z
+	TurnY float64 // N·m, moment about y
+	TurnZ float64 // N·m, moment about z
+}
+
+// BendResult is what the shaft does under its loads.
+type BendResult struct {
+	Movements []BeamMovement // of the places asked for
+	Reactions []BeamReaction // of the supports in their order
 }
 
 // Bend returns how a stepped shaft on springs moves under forces and moments,
-// and what its supports carry.
+// and what its supports put on it.
 //
 //	K·u = F,  R = −k·u at each support
+//	k = E·I/(L³·(1 + Φ))·[12, 6·L, −12, 6·L; 6·L, (4 + Φ)·L², −6·L, (2 − Φ)·L²; …]
+//	Φ = 12·E·I/(κ·G·A·L²),  θ_z = dv/dx − γ,  θ_y = −dw/dx + γ
 //
 // K as StationStiffness.
 //
-// Valid as StationStiffness, for supports that leave no free motion along x,
-// y, z and about y, z.
+// Valid for straight shafts with small slopes, held along x and in both planes.
 // Errors: *check.RangeError for dimensions out of range, places off the shaft
 // or a shaft that is not held.
-// Source: StationStiffness.
-func Bend(p BeamParams, loads []BeamLoad, places []float64) (BeamResult, error) {
+// Source: Przemieniecki, Theory of Matrix Structural Analysis, section 5.6
+// (element with shear); Cowper, J. Appl. Mech. 33 (1966), 335-340 (κ of a
+// hollow circle) (both from memory).
+func Bend(p BendParams) (BendResult, error) {
 	const fn = "shaft.Bend"
 	var at []float64
-	for _, l := range loads {
+	for _, l := range p.Loads {
 		at = append(at, l.At)
 	}
-	at = append(at, places...)
-	m, solver, err := held(fn, p, at)
+	m, solver, err := held(fn, p.Shaft, append(at, p.Places...))
 	if err != nil {
-		return BeamResult{}, err
+		return BendResult{}, err
 	}
 	force := mat.NewVecDense(Freedoms*len(m.nodes), nil)
-	for _, l := range loads {
+	for _, l := range p.Loads {
 		for k, f := range []float64{l.Axial, l.Y, l.Z, l.TurnY, l.TurnZ} {
-			if err := check.All(fn, check.Finite("loads", f)); err != nil {
-				return BeamResult{}, err
+			if err := check.All(fn, check.Finite("Loads", f)); err != nil {
+				return BendResult{}, err
 			}
 			rows, share := m.reach(l.At, k)
 			for i, row := range rows {
@@ -71,24 +90,25 @@ func Bend(p BeamParams, loads []BeamLoad, places []float64) (BeamResult, error) 
 	}
 	var u mat.VecDense
 	if err := solved(solver.SolveVecTo(&u, force)); err != nil {
-		return BeamResult{}, err
+		return BendResult{}, err
 	}
-	state := func(x float64) BeamState {
+	movement := func(x float64) BeamMovement {
 		var moved [Freedoms]float64
 		for k := range moved {
 			rows, share := m.reach(x, k)
 			moved[k] = share[0]*u.AtVec(rows[0]) + share[1]*u.AtVec(rows[1])
 		}
-		return BeamState{x, moved[AlongX], moved[AlongY], moved[AlongZ], moved[AboutY], moved[AboutZ]}
+		return BeamMovement{x, moved[AlongX], moved[AlongY], moved[AlongZ], moved[AboutY], moved[AboutZ]}
 	}
-	var r BeamResult
-	for _, x := range places {
-		r.Movements = append(r.Movements, state(x))
+	var r BendResult
+	for _, x := range p.Places {
+		r.Movements = append(r.Movements, movement(x))
 	}
-	for _, s := range p.Supports {
-		moved := state(s.At)
-		r.Reactions = append(r.Reactions, BeamState{
-			s.At, -s.Axial * moved.Axial, -s.Y * moved.Y, -s.Z * moved.Z, -s.TurnY * moved.TurnY, -s.TurnZ * moved.TurnZ,
+	for _, s := range p.Shaft.Supports {
+		n := Freedoms * m.node(s.At)
+		r.Reactions = append(r.Reactions, BeamReaction{
+			s.At, -s.Axial * u.AtVec(n), -s.Y * u.AtVec(n+AlongY), -s.Z * u.AtVec(n+AlongZ),
+			-s.TurnY * u.AtVec(n+AboutY), -s.TurnZ * u.AtVec(n+AboutZ),
 		})
 	}
 	return r, nil
