@@ -77,8 +77,7 @@ func TestAnnularPlatePublished(t *testing.T) {
 	published.Check(t, rows)
 }
 
-// A ring load inside the plate must carry its force: the radial moments of a
-// simply supported plate follow from statics of a narrow strip.
+// Pressure is many narrow ring loads, whichever way the edges are held.
 func TestRingLoadInsideAgreesWithPressureSummed(t *testing.T) {
 	p := AnnularPlateParams{InnerRadius: 0.05, OuterRadius: 0.11, Thickness: 0.002, Modulus: testModulus, Poisson: 0.3, Pressure: 1e4}
 	for _, edges := range [][2]Edge{

@@ -65,9 +65,8 @@ func TestHalfShaftTorquePublished(t *testing.T) {
 }
 
 func TestNeckStressPublished(t *testing.T) {
-	// The round bar of the crank example: bending and torsion at its root.
 	const inch, lbf, kpsi = 0.0254, 4.4482216, 6.894757e6
-	r, err := NeckStress(NeckParams{Diameter: 1 * inch, Bending: 1 * 14e3 / 10.1859 * lbf * inch, Torque: 7e3 / 5.09296 * lbf * inch})
+	r, err := NeckStress(NeckParams{Diameter: 1 * inch, Bending: 14e3 / 10.1859 * lbf * inch, Torque: 7e3 / 5.09296 * lbf * inch})
 	if err != nil {
 		t.Fatal(err)
 	}
