@@ -53,6 +53,7 @@ func (e *Elastic) readWheel(s *State, sys *system, p *placement, plate *[3]float
 	dial := out.times(a.Plate.DialRadius)
 	s.Dial = at(dial).Y + bent[dialAxial]
 	s.Mesh = a.meshMovement(&s.Pinion, &s.Wheel)
+	s.Axes = a.axisMovement(&s.Pinion, &s.Wheel)
 	if a.Peg != nil {
 		e.readPeg(s, sys, p)
 	}

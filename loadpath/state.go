@@ -25,7 +25,8 @@ type State struct {
 
 	Spigot Vector // N, force on the casting at a spigot bearing
 
-	Mesh   MeshMovement
+	Mesh   MeshMovement // of the teeth against each other
+	Axes   AxisMovement // of the axes against each other
 	Pinion Motion // of the pinion at the mean point
 	Wheel  Motion // of the crown wheel's teeth at the mean point
 	Peg    PegState

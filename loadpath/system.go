@@ -1,8 +1,6 @@
 package loadpath
 
 import (
-	"math"
-
 	"axlewright/calc/bearing"
 )
 
@@ -164,69 +162,6 @@ func (s *system) find(p *placement) *NotConverged {
 		return &NotConverged{System: s.name(), Residual: p.residual, Iterations: p.steps}
 	}
 	return nil
-}
-
-// findRubbing is find for a pad whose friction leads the search astray: with
-// the friction held the energy is convex again, and only one number is left to
-// seek, the load whose own friction is the one held.
-func (s *system) findRubbing(p *placement) (err *NotConverged) {
-	defer func() { s.heldRub = false }()
-	s.heldRub = true
-	steps := 0
-	misfit := func(rub float64) float64 {
-		s.rub = rub
-		p.y = s.rest.y
-		s.firm(&p.y)
-		err = s.find(p)
-		steps += p.steps
-		p.steps = steps
-		return p.pegLoad - rub
-	}
-	low, high := 0.0, 0.0
-	fLow := misfit(0)
-	if err != nil || fLow == 0 {
-		return err
-	}
-	fHigh := fLow
-	for high = p.pegLoad; fHigh > 0; high *= 2 {
-		if fHigh = misfit(high); err != nil {
-			return err
-		}
-		if fHigh > 0 {
-			low, fLow = high, fHigh
-		}
-		if high > 1e6*s.scale { // the harder it rubs, the harder it presses: the wheel jams
-			return &NotConverged{System: s.name(), Residual: fHigh / high, Iterations: steps}
-		}
-		if fHigh <= 0 {
-			break
-		}
-	}
-	side := 0
-	for range 100 {
-		rub := (low*fHigh - high*fLow) / (fHigh - fLow)
-		f := misfit(rub)
-		if err != nil {
-			return err
-		}
-		if math.Abs(f) <= 1e-10*s.scale {
-			return nil
-		}
-		if f > 0 {
-			low, fLow = rub, f
-			if side == 1 {
-				fHigh /= 2
-			}
-			side = 1
-		} else {
-			high, fHigh = rub, f
-			if side == -1 {
-				fLow /= 2
-			}
-			side = -1
-		}
-	}
-	return &NotConverged{System: s.name(), Residual: 1, Iterations: steps}
 }
 
 // loose says that some bearing carries nothing at rest.
