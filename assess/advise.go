@@ -63,10 +63,13 @@ func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
 		return nil, err
 	}
 	all := make([]choices, len(s.builds))
+	pinions, wheels := byKey(s.builds, pinionKey), byKey(s.builds, wheelKey)
 	for b := range s.builds {
 		all[b] = choicesOf(c, s.builds[b])
+		all[b].set(pinionPath, pinions[b])
+		all[b].set(wheelPath, wheels[b])
 	}
-	s.paths = newVariants(all, pinionPath|wheelPath)
+	s.pinions, s.wheels = newVariants(all, pinionPath), newVariants(all, wheelPath)
 	s.peaks = make([]peak, o.Draws)
 	s.giveOut = make([][][]outcome, len(links))
 	for l := range links {

@@ -23,24 +23,9 @@ type Explanation struct {
 // vehicle's demand on both flanks, are left out.
 func Explain(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) ([]Explanation, error) {
 	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
-	var err error
-	if s.duty, err = c.Duty(e.Duty); err != nil {
-		return nil, err
-	}
-	if s.highest, err = s.highestTorque(); err != nil {
-		return nil, err
-	}
-	path, err := newPathSolver(&build, s.highest)
+	u, err := s.nominalUnit(&build)
 	if err != nil {
 		return nil, err
-	}
-	curves, err := path.solve(&build, nil)
-	if err != nil {
-		return nil, err
-	}
-	u := &unit{
-		axle: &build, vehicle: &e.Vehicle, duty: &s.duty, mounting: e.Mounting, doubts: &s.doubts,
-		curves: curves, plate: path.plate,
 	}
 	var all []Explanation
 	for i := range links {
@@ -54,6 +39,26 @@ func Explain(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) ([]Explana
 		}
 	}
 	return all, nil
+}
+
+// nominalUnit is a build with every figure at its stated value, its load path
+// solved, up to the highest torque worth looking at.
+func (s *study) nominalUnit(build *axle.Assembly) (*unit, error) {
+	var err error
+	if s.duty, err = s.catalogue.Duty(s.enquiry.Duty); err != nil {
+		return nil, err
+	}
+	if s.highest, err = s.highestTorque(); err != nil {
+		return nil, err
+	}
+	path, plate, err := nominalPaths(build, s.highest)
+	if err != nil {
+		return nil, err
+	}
+	return &unit{
+		axle: build, vehicle: &s.enquiry.Vehicle, duty: &s.duty, mounting: s.enquiry.Mounting, doubts: &s.doubts,
+		paths: path, plate: plate,
+	}, nil
 }
 
 func (u *unit) explain(l *link, highest float64) (*Explanation, error) {

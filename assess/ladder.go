@@ -70,7 +70,6 @@ func (s *study) describe(build int, c column) Build {
 		r := Rung{
 			Name: links[l].name, Part: links[l].part, Kind: links[l].kind, Outside: links[l].outside,
 			GiveOut: band, First: firsts[l], Carries: chanceOf(float64(count(c.safe[l])), n),
-			Estimate: links[l].estimated(),
 		}
 		if links[l].kind != Wears {
 			r.Flank = flanks[0]

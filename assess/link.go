@@ -14,8 +14,9 @@ type link struct {
 	name    string // "cap bolts open"
 	part    string // "cap", "crown wheel": what a fitter would look at
 	kind    Kind
-	outside bool  // not in the casting: half-shaft, diff centre, propshaft joint
-	uses    parts // the choices of a build that change it
+	unit    string // of its demand and capacity
+	outside bool   // not in the casting: half-shaft, diff centre, propshaft joint
+	uses    parts  // the choices of a build that change it
 	// prepare works out everything that does not depend on torque. It returns
 	// nil where the build has no such link.
 	prepare func(u *unit, n *notes) (limit, error)
@@ -33,7 +34,7 @@ type unit struct {
 	vehicle  *axle.Vehicle
 	duty     *axle.Duty
 	mounting axle.Mounting
-	curves   [2]*curve // by flank, see flankIndex
+	paths    // response of the load path
 	doubts   *modelDoubts
 	plate    *plateTable // of the peg, nil where there is none
 	memo     *memo
@@ -49,11 +50,6 @@ func flankIndex(f axle.Flank) int {
 
 var flanks = [2]axle.Flank{gear.Drive, gear.Coast}
 
-// at returns one figure of the load path's response.
-func (u *unit) at(flank axle.Flank, figure int, torque float64) float64 {
-	return u.curves[flankIndex(flank)].at(figure, torque)
-}
-
 // parts is a set of the choices that tell builds apart.
 type parts uint16
 
@@ -65,54 +61,49 @@ const (
 	lockPart
 	pegPart
 	wheelBoltsPart
-	headPart // head bearing and the pinion's neck
+	headPart // the pinion's neck
 	centrePart
 	shaftsPart
 	weldsPart
-
-	pinionPath = headPart
-	wheelPath  = pegPart | capBoltsPart | overlayPart | centrePart
+	pinionPath // all that the pinion's load path depends on
+	wheelPath  // all that the wheel's does
 )
 
 // links lists every link, in the order in which they are told.
 var links = []link{
-	{name: "pinion tooth root", part: "pinion", kind: Breaks, prepare: toothRoot(true)},
-	{name: "crown-wheel tooth root", part: "crown wheel", kind: Breaks, prepare: toothRoot(false)},
-	{name: "pinion tooth bending life", part: "pinion", kind: Wears, prepare: toothLife(true)},
-	{name: "crown-wheel tooth bending life", part: "crown wheel", kind: Wears, prepare: toothLife(false)},
-	{name: "tooth flanks pit", part: "crown wheel", kind: Wears, prepare: flankLife},
-	{name: "crown wheel pushed off the pinion", part: "mesh", kind: Moves, uses: wheelPath, prepare: moves(wheelAxial)},
-	{name: "pinion moves along its axis", part: "mesh", kind: Moves, uses: pinionPath, prepare: moves(pinionAxial)},
-	{name: "offset shifts", part: "mesh", kind: Moves, uses: pinionPath | wheelPath, prepare: moves(offsetMove)},
-	{name: "shaft angle opens", part: "mesh", kind: Moves, uses: pinionPath | wheelPath, prepare: moves(angleMove)},
-	{name: "head bearing dents", part: "head bearing", kind: Breaks, uses: pinionPath, prepare: dents(head)},
-	{name: "tail bearing dents", part: "tail bearing", kind: Breaks, uses: pinionPath, prepare: dents(tail)},
-	{name: "near side bearing dents", part: "side bearing", kind: Breaks, uses: wheelPath, prepare: dents(near)},
-	{name: "far side bearing dents", part: "side bearing", kind: Breaks, uses: wheelPath, prepare: dents(far)},
-	{name: "head bearing life", part: "head bearing", kind: Wears, uses: pinionPath, prepare: wears(head)},
-	{name: "tail bearing life", part: "tail bearing", kind: Wears, uses: pinionPath, prepare: wears(tail)},
-	{name: "near side bearing life", part: "side bearing", kind: Wears, uses: wheelPath, prepare: wears(near)},
-	{name: "far side bearing life", part: "side bearing", kind: Wears, uses: wheelPath, prepare: wears(far)},
-	{name: "cap joint opens", part: "cap", kind: Breaks, uses: wheelPath | capBoltsPart, prepare: capOpens},
-	{name: "cap bolt yields", part: "cap bolts", kind: Breaks, uses: wheelPath | capBoltsPart, prepare: capBoltYields},
-	{name: "cap thread strips", part: "casting", kind: Breaks, uses: wheelPath | capBoltsPart, prepare: capThreadStrips},
-	{name: "cap walks", part: "cap", kind: Breaks, uses: wheelPath | capBoltsPart | dowelPart, prepare: capWalks},
-	{name: "cap breaks", part: "cap", kind: Breaks, uses: wheelPath | overlayPart, prepare: capBreaks},
-	{name: "adjuster unwinds", part: "adjuster lock", kind: Breaks, uses: wheelPath | lockPart, prepare: adjusterUnwinds},
-	{name: "spun cup turns the adjuster", part: "adjuster lock", kind: Breaks, uses: wheelPath | lockPart, prepare: cupTurnsAdjuster},
-	{name: "crown wheel slips on its bolts", part: "crown-wheel bolts", kind: Breaks, uses: wheelBoltsPart, prepare: wheelSlips},
-	{name: "crown-wheel bolts shear", part: "crown-wheel bolts", kind: Breaks, uses: wheelBoltsPart, prepare: wheelBoltsShear},
-	{name: "peg screw buckles", part: "peg", kind: Breaks, uses: wheelPath, prepare: pegScrew},
-	{name: "peg pad is crushed", part: "peg", kind: Breaks, uses: wheelPath, prepare: pegPad},
-	{name: "peg plate bends", part: "peg plate", kind: Breaks, uses: wheelPath, prepare: pegPlate},
-	{name: "peg plate weld tears", part: "peg plate", kind: Breaks, uses: wheelPath, prepare: pegWeld},
-	{name: "casting leg cracks", part: "casting", kind: Breaks, uses: wheelPath | weldsPart, prepare: legCracks},
-	{name: "pinion stem yields", part: "pinion", kind: Breaks, uses: pinionPath, prepare: stemYields},
-	{name: "diff-centre pins shear", part: "diff centre", kind: Breaks, outside: true, uses: centrePart, prepare: pinsShear},
-	{name: "half-shaft yields", part: "half-shaft", kind: Breaks, outside: true, uses: shaftsPart | centrePart, prepare: shaftYields},
-	{name: "propshaft joint yields", part: "propshaft", kind: Breaks, outside: true, prepare: jointYields},
+	{name: "pinion tooth root", part: "pinion", kind: Breaks, unit: "Pa", prepare: toothRoot(true)},
+	{name: "crown-wheel tooth root", part: "crown wheel", kind: Breaks, unit: "Pa", prepare: toothRoot(false)},
+	{name: "pinion tooth bending life", part: "pinion", kind: Wears, unit: "-", prepare: toothLife(true)},
+	{name: "crown-wheel tooth bending life", part: "crown wheel", kind: Wears, unit: "-", prepare: toothLife(false)},
+	{name: "tooth flanks pit", part: "crown wheel", kind: Wears, unit: "-", prepare: flankLife},
+	{name: "crown wheel pushed off the pinion", part: "mesh", kind: Moves, unit: "m", uses: pinionPath | wheelPath, prepare: moves(wheelAxial)},
+	{name: "pinion moves along its axis", part: "mesh", kind: Moves, unit: "m", uses: pinionPath | wheelPath, prepare: moves(pinionAxial)},
+	{name: "offset shifts", part: "mesh", kind: Moves, unit: "m", uses: pinionPath | wheelPath, prepare: moves(offsetMove)},
+	{name: "shaft angle opens", part: "mesh", kind: Moves, unit: "rad", uses: pinionPath | wheelPath, prepare: moves(angleMove)},
+	{name: "head bearing dents", part: "head bearing", kind: Breaks, unit: "N", uses: pinionPath, prepare: dents(head)},
+	{name: "tail bearing dents", part: "tail bearing", kind: Breaks, unit: "N", uses: pinionPath, prepare: dents(tail)},
+	{name: "near side bearing dents", part: "side bearing", kind: Breaks, unit: "N", uses: wheelPath, prepare: dents(near)},
+	{name: "far side bearing dents", part: "side bearing", kind: Breaks, unit: "N", uses: wheelPath, prepare: dents(far)},
+	{name: "head bearing life", part: "head bearing", kind: Wears, unit: "-", uses: pinionPath, prepare: wears(head)},
+	{name: "tail bearing life", part: "tail bearing", kind: Wears, unit: "-", uses: pinionPath, prepare: wears(tail)},
+	{name: "near side bearing life", part: "side bearing", kind: Wears, unit: "-", uses: wheelPath, prepare: wears(near)},
+	{name: "far side bearing life", part: "side bearing", kind: Wears, unit: "-", uses: wheelPath, prepare: wears(far)},
+	{name: "cap joint opens", part: "cap", kind: Breaks, unit: "N", uses: wheelPath | capBoltsPart, prepare: capOpens},
+	{name: "cap bolt yields", part: "cap bolts", kind: Breaks, unit: "N", uses: wheelPath | capBoltsPart, prepare: capBoltYields},
+	{name: "cap thread strips", part: "casting", kind: Breaks, unit: "N", uses: wheelPath | capBoltsPart, prepare: capThreadStrips},
+	{name: "cap walks", part: "cap", kind: Breaks, unit: "N", uses: wheelPath | capBoltsPart | dowelPart, prepare: capWalks},
+	{name: "cap breaks", part: "cap", kind: Breaks, unit: "Pa", uses: wheelPath | overlayPart, prepare: capBreaks},
+	{name: "adjuster unwinds", part: "adjuster lock", kind: Breaks, unit: "N", uses: wheelPath | lockPart, prepare: adjusterUnwinds},
+	{name: "spun cup turns the adjuster", part: "adjuster lock", kind: Breaks, unit: "N", uses: wheelPath | lockPart, prepare: cupTurnsAdjuster},
+	{name: "crown wheel slips on its bolts", part: "crown-wheel bolts", kind: Breaks, unit: "N·m", uses: wheelBoltsPart, prepare: wheelSlips},
+	{name: "crown-wheel bolts shear", part: "crown-wheel bolts", kind: Breaks, unit: "N·m", uses: wheelBoltsPart, prepare: wheelBoltsShear},
+	{name: "peg screw buckles", part: "peg", kind: Breaks, unit: "N", uses: wheelPath | pegPart, prepare: pegScrew},
+	{name: "peg pad is crushed", part: "peg", kind: Breaks, unit: "Pa", uses: wheelPath | pegPart, prepare: pegPad},
+	{name: "peg plate bends", part: "peg plate", kind: Breaks, unit: "Pa", uses: wheelPath | pegPart, prepare: pegPlate},
+	{name: "peg plate weld tears", part: "peg plate", kind: Breaks, unit: "Pa", uses: wheelPath | pegPart, prepare: pegWeld},
+	{name: "casting leg cracks", part: "casting", kind: Breaks, unit: "Pa", uses: wheelPath | weldsPart, prepare: legCracks},
+	{name: "pinion stem yields", part: "pinion", kind: Breaks, unit: "Pa", uses: pinionPath | headPart, prepare: stemYields},
+	{name: "diff-centre pins shear", part: "diff centre", kind: Breaks, unit: "N·m", outside: true, uses: centrePart, prepare: pinsShear},
+	{name: "half-shaft yields", part: "half-shaft", kind: Breaks, unit: "N·m", outside: true, uses: shaftsPart | centrePart, prepare: shaftYields},
+	{name: "propshaft joint yields", part: "propshaft", kind: Breaks, unit: "N·m", outside: true, prepare: jointYields},
 }
-
-// estimated says whether a link rests on the load path's movement or on how
-// it shares load, which a first guess gets only roughly.
-func (l link) estimated() bool { return l.uses&(pinionPath|wheelPath) != 0 }

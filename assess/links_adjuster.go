@@ -29,7 +29,7 @@ func adjusterUnwinds(u *unit, n *notes) (limit, error) {
 	n.by("bolt.AdjusterTorque", "T/F", "unwinding torque for each newton of thrust; below zero it holds itself", perNewton, "m")
 	n.say("F_lock", "what the lock stands", lock.Shear.Value, "N", lock.Name)
 	return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
-		thrust := math.Max(u.at(flank, nearThrust, torque), u.at(flank, farThrust, torque))
+		thrust := math.Max(u.at(flank, nearAxial, torque), u.at(flank, farAxial, torque))
 		force := math.Max(0, thrust*perNewton) / lock.Radius.Value
 		n.say("F", "force on the lock", force, "N", "unwinding torque over the lock's radius")
 		return force, lock.Shear.Value

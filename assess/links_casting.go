@@ -28,7 +28,7 @@ func legCracks(u *unit, n *notes) (limit, error) {
 	}
 	n.say("W", "section modulus at the root", section, "m³", "width·depth²/6")
 	return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
-		thrust := math.Max(u.at(flank, nearThrust, torque), u.at(flank, farThrust, torque))
+		thrust := math.Max(u.at(flank, nearAxial, torque), u.at(flank, farAxial, torque))
 		stress := math.Max(0, thrust) * leg.Height.Value / section
 		n.say("F", "side thrust", thrust, "N", "load path")
 		n.say("σ", "bending stress at the root of the leg", stress, "Pa", "F·height/W")

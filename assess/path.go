@@ -22,42 +22,78 @@ const (
 // highest torque looked at: close together where demands lie.
 var knots = [...]float64{0, 0.05, 0.12, 0.25, 0.5, 1}
 
-// A pathSolver solves the load path of one kind of build for every draw. What
-// does not change from draw to draw, the plates, is worked out once.
+// A pathSolver solves the load paths of all kinds of pinion and wheel in one
+// draw after another. What does not change from draw to draw, the plates, is
+// worked out once.
 type pathSolver struct {
 	highest float64
-	wheel   plateGrid
-	plate   *plateTable // of the peg, nil without one
 	elastic *loadpath.Elastic
-	curves  [2]*curve
+	pinions [][2]*curve
+	wheels  []wheelPathOf
 }
 
-func newPathSolver(a *axle.Assembly, highest float64) (*pathSolver, error) {
-	s := &pathSolver{highest: highest}
+// A wheelPathOf is one kind of wheel: its plates, and its response in this draw.
+type wheelPathOf struct {
+	grid   plateGrid
+	plate  *plateTable // of the peg, nil without one
+	curves [2]*curve
+}
+
+func newPathSolver(highest float64) *pathSolver { return &pathSolver{highest: highest} }
+
+// addWheel prepares a kind of wheel; solve takes them in the order added.
+func (s *pathSolver) addWheel(a *axle.Assembly) error {
+	w := wheelPathOf{curves: s.newCurves()}
 	var err error
-	if s.wheel, err = newPlateGrid(a); err != nil {
-		return nil, err
+	if w.grid, err = newPlateGrid(a); err != nil {
+		return err
 	}
 	if a.Peg != nil {
-		if s.plate, err = newPlateTable(a.Peg); err != nil {
-			return nil, err
+		if w.plate, err = newPlateTable(a.Peg); err != nil {
+			return err
 		}
 	}
-	for f := range s.curves {
-		s.curves[f] = &curve{torques: make([]float64, len(knots)), rows: make([]response, len(knots))}
-		for i, k := range knots {
-			s.curves[f].torques[i] = k * highest
-		}
-	}
-	return s, nil
+	s.wheels = append(s.wheels, w)
+	return nil
 }
 
-// solve returns the response of a drawn build on both flanks. The curves are
-// the solver's own and hold until the next call.
-func (s *pathSolver) solve(a *axle.Assembly, m *memo) ([2]*curve, error) {
-	input, err := s.input(a, m)
+func (s *pathSolver) newCurves() [2]*curve {
+	var c [2]*curve
+	for f := range c {
+		c[f] = &curve{torques: make([]float64, len(knots)), rows: make([]response, len(knots))}
+		for i, k := range knots {
+			c[f].torques[i] = k * s.highest
+		}
+	}
+	return c
+}
+
+// solve works out the response of every drawn pinion and wheel on both flanks.
+// The first pinion is solved with every wheel, then the other pinions with the
+// last wheel: the two do not feel each other. The curves hold until the next call.
+func (s *pathSolver) solve(pinions, wheels []*axle.Assembly, m *memo) error {
+	for len(s.pinions) < len(pinions) {
+		s.pinions = append(s.pinions, s.newCurves())
+	}
+	for w, a := range wheels {
+		if err := s.one(pinions[0], a, 0, w, m); err != nil {
+			return fmt.Errorf("build %q: %w", buildName(*a), err)
+		}
+	}
+	last := len(wheels) - 1
+	for p := 1; p < len(pinions); p++ {
+		if err := s.one(pinions[p], wheels[last], p, last, m); err != nil {
+			return fmt.Errorf("build %q: %w", buildName(*pinions[p]), err)
+		}
+	}
+	return nil
+}
+
+// one solves one pinion with one wheel and keeps both responses.
+func (s *pathSolver) one(pinion, wheel *axle.Assembly, p, w int, m *memo) error {
+	input, err := s.input(pinion, wheel, &s.wheels[w], m)
 	if err != nil {
-		return s.curves, err
+		return err
 	}
 	if s.elastic == nil {
 		s.elastic, err = loadpath.Prepare(input)
@@ -65,22 +101,24 @@ func (s *pathSolver) solve(a *axle.Assembly, m *memo) ([2]*curve, error) {
 		err = s.elastic.Reset(input)
 	}
 	if err != nil {
-		return s.curves, err
+		return err
 	}
 	var state loadpath.State
 	for f, flank := range flanks {
-		for i, torque := range s.curves[f].torques {
-			if err := s.elastic.SolveInto(&state, flank, torque); err != nil {
-				return s.curves, err
+		for i := range knots {
+			if err := s.elastic.SolveInto(&state, flank, s.wheels[w].curves[f].torques[i]); err != nil {
+				return err
 			}
-			s.curves[f].rows[i] = respond(&state, input.CapDirection)
+			s.pinions[p][f].rows[i].readPinion(&state)
+			s.wheels[w].curves[f].rows[i].readWheel(&state, input.CapDirection)
 		}
 	}
-	return s.curves, nil
+	return nil
 }
 
-// input describes a drawn build to the load path.
-func (s *pathSolver) input(a *axle.Assembly, m *memo) (*loadpath.Axle, error) {
+// input describes a drawn build to the load path: the pinion of one, the rest of
+// the other.
+func (s *pathSolver) input(pinion, a *axle.Assembly, w *wheelPathOf, m *memo) (*loadpath.Axle, error) {
 	cones, err := a.Gears.Cones()
 	if err != nil {
 		return nil, err
@@ -111,7 +149,7 @@ func (s *pathSolver) input(a *axle.Assembly, m *memo) (*loadpath.Axle, error) {
 			MeshToHub: l.MeshToHub.Value, Near: l.Near.Value, Far: l.Far.Value,
 		},
 		Pinion: loadpath.PinionShaft{
-			Neck:    []loadpath.Section{{Length: l.GearToHead.Value, Outer: a.Gears.PinionNeck.Value}},
+			Neck:    []loadpath.Section{{Length: l.GearToHead.Value, Outer: pinion.Gears.PinionNeck.Value}},
 			Shank:   []loadpath.Section{{Length: l.HeadToTail.Value, Outer: a.Gears.PinionShank.Value}},
 			Modulus: pinionModulus, Poisson: pinionPoisson,
 		},
@@ -120,16 +158,16 @@ func (s *pathSolver) input(a *axle.Assembly, m *memo) (*loadpath.Axle, error) {
 			ToFar:   []loadpath.Section{{Length: l.Far.Value + hub, Outer: c.FarOuter.Value, Inner: c.FarInner.Value, Share: c.BendingShare.Value}},
 			Modulus: centreModulus, Poisson: centrePoisson,
 		},
-		Head: a.Head.RollerSet(), Tail: a.Tail.RollerSet(), Near: a.Side.RollerSet(), Far: a.Side.RollerSet(),
+		Head: pinion.Head.RollerSet(), Tail: pinion.Tail.RollerSet(), Near: a.Side.RollerSet(), Far: a.Side.RollerSet(),
 		PinionPreload: k.Preload.Pinion.Value, SidePreload: k.Preload.Side.Value,
 		HeadSeat: seat(&k.Seats.Head), TailSeat: seat(&k.Seats.Tail), NearSeat: side, FarSeat: side,
 		CapDirection: facing(k.Cap.Facing),
-		Plate:        s.wheel.at(a.Gears.Plate.Bond.Value, a.Gears.Plate.Modulus.Value),
+		Plate:        w.grid.at(a.Gears.Plate.Bond.Value, a.Gears.Plate.Modulus.Value),
 	}
 	if p := a.Peg; p != nil {
 		in.Peg = &loadpath.Peg{
 			Gap: p.Gap.Value, RunOut: p.RunOut.Value, Spot: loadpath.Middle,
-			Stiffness: s.pegStiffness(a), Friction: p.Friction.Value,
+			Stiffness: pegStiffness(a, w.plate), Friction: p.Friction.Value,
 			Radius: p.Radius.Value, Angle: p.Angle.Value, BackFaceY: a.Gears.Plate.Thickness.Value / 2,
 		}
 	}
@@ -146,12 +184,12 @@ func facing(f axle.Facing) loadpath.Vector {
 }
 
 // pegStiffness puts in series what stands behind the pad.
-func (s *pathSolver) pegStiffness(a *axle.Assembly) float64 {
+func pegStiffness(a *axle.Assembly, plate *plateTable) float64 {
 	p := a.Peg
 	core := p.Screw.Value - 0.9382*p.ScrewPitch.Value // diameter of the stress area, ISO 898-1
 	area := math.Pi / 4 * core * core
 	give := p.ScrewLength.Value/(area*boltModulus) + 1/p.ThreadStiff.Value + 1/a.Casting.PegWall.Value +
-		1/(float64(p.Plate.Count)*s.plate.stiffness(&p.Plate))
+		1/(float64(p.Plate.Count)*plate.stiffness(&p.Plate))
 	return 1 / give
 }
 

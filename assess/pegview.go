@@ -98,16 +98,27 @@ func (s *study) thrusts(b *axle.Assembly) ([2]float64, error) {
 	if err != nil {
 		return [2]float64{}, err
 	}
-	return [2]float64{c[0].at(wheelThrust, trial) / 1000, c[1].at(wheelThrust, trial) / 1000}, nil
+	return [2]float64{c.wheel[0].at(wheelThrust, trial) / 1000, c.wheel[1].at(wheelThrust, trial) / 1000}, nil
 }
 
 // nominal solves the load path of a build with every figure at its value.
-func (s *study) nominal(b *axle.Assembly, highest float64) ([2]*curve, error) {
-	p, err := newPathSolver(b, highest)
-	if err != nil {
-		return [2]*curve{}, err
+func (s *study) nominal(b *axle.Assembly, highest float64) (paths, error) {
+	p, _, err := nominalPaths(b, highest)
+	return p, err
+}
+
+// nominalPaths solves the load path of one build, and its peg's plate where it
+// has one.
+func nominalPaths(b *axle.Assembly, highest float64) (paths, *plateTable, error) {
+	s := newPathSolver(highest)
+	if err := s.addWheel(b); err != nil {
+		return paths{}, nil, err
 	}
-	return p.solve(b, nil)
+	one := []*axle.Assembly{b}
+	if err := s.solve(one, one, nil); err != nil {
+		return paths{}, nil, err
+	}
+	return paths{s.pinions[0], s.wheels[0].curves}, s.wheels[0].plate, nil
 }
 
 // pegCurve is load and movement over torque with every figure at its value.
@@ -122,13 +133,12 @@ func (s *study) pegCurve(with, without int, flank axle.Flank) ([]PegPoint, error
 		return nil, err
 	}
 	var curve []PegPoint
-	f := flankIndex(flank)
 	const points = 24
 	for i := range points + 1 {
 		t := highest * float64(i) / points
 		curve = append(curve, PegPoint{
-			Torque: t, Load: math.Max(0, cw[f].at(pegLoad, t)),
-			With: cw[f].at(wheelAxial, t), Without: co[f].at(wheelAxial, t),
+			Torque: t, Load: math.Max(0, cw.at(flank, pegLoad, t)),
+			With: cw.moved(flank, wheelAxial, t), Without: co.moved(flank, wheelAxial, t),
 		})
 	}
 	return curve, nil

@@ -82,15 +82,14 @@ type Build struct {
 
 // A Rung is one link of one build on the ladder.
 type Rung struct {
-	Name     string     `json:"name"`
-	Part     string     `json:"part"`
-	Kind     Kind       `json:"kind"`
-	Flank    axle.Flank `json:"flank"`       // on which it gives out first; empty for a link of the whole duty
-	GiveOut  Band       `json:"give_out"`    // N·m
-	First    float64    `json:"first_to_go"` // 0..1, share of draws in which it is the first
-	Carries  Chance     `json:"carries"`
-	Estimate bool       `json:"estimate"` // rests on the estimated load path
-	Outside  bool       `json:"outside"`  // not in the casting: shaft, centre, joint
+	Name    string     `json:"name"`
+	Part    string     `json:"part"`
+	Kind    Kind       `json:"kind"`
+	Flank   axle.Flank `json:"flank"`       // on which it gives out first; empty for a link of the whole duty
+	GiveOut Band       `json:"give_out"`    // N·m
+	First   float64    `json:"first_to_go"` // 0..1, share of draws in which it is the first
+	Carries Chance     `json:"carries"`
+	Outside bool       `json:"outside"` // not in the casting: shaft, centre, joint
 }
 
 // Kind is what giving out means for a link.

@@ -25,8 +25,9 @@ type study struct {
 	draws   draws
 	highest float64 // N·m, highest torque looked at
 
-	paths variants   // of the load path
-	kinds []variants // by link
+	pinions variants   // by the pinion's load path
+	wheels  variants   // by the wheel's
+	kinds   []variants // by link
 
 	peaks   []peak        // by draw
 	giveOut [][][]outcome // by link, variant, draw
@@ -44,7 +45,7 @@ type worker struct {
 	standard *axle.Sampler[axle.Vehicle]
 	duty     *axle.Sampler[axle.Duty]
 	doubts   *axle.Sampler[modelDoubts]
-	paths    []*pathSolver // by variant of the load path
+	solver   *pathSolver
 	memo     memo
 }
 
@@ -61,19 +62,18 @@ func (s *study) newWorker() (*worker, error) {
 	if s.enquiry.Standard != nil {
 		w.standard = axle.NewSampler(*s.enquiry.Standard, "Vehicle", column)
 	}
-	for _, v := range append(s.kinds, s.paths) {
+	for _, v := range append(s.kinds, s.pinions, s.wheels) {
 		for _, b := range v.reps {
 			if w.builds[b] == nil {
 				w.builds[b] = axle.NewSampler(s.builds[b], "", column)
 			}
 		}
 	}
-	for _, b := range s.paths.reps {
-		p, err := newPathSolver(&s.builds[b], s.highest)
-		if err != nil {
-			return nil, fmt.Errorf("build %q: %w", buildName(s.builds[b]), err)
+	w.solver = newPathSolver(s.highest)
+	for v, b := range s.wheels.reps {
+		if err := w.solver.addWheel(&s.builds[b]); err != nil {
+			return nil, fmt.Errorf("build %q: %w", buildName(s.builds[s.wheels.reps[v]]), err)
 		}
-		w.paths = append(w.paths, p)
 	}
 	return w, nil
 }
@@ -130,23 +130,30 @@ func (w *worker) draw(i int) error {
 	if w.s.peaks[i], err = w.peak(); err != nil {
 		return err
 	}
-	curves := make([][2]*curve, len(w.paths))
-	for v, path := range w.paths {
-		a := &w.builds[w.s.paths.reps[v]].Drawn
-		if curves[v], err = path.solve(a, &w.memo); err != nil {
-			return fmt.Errorf("load path of build %q: %w", buildName(*a), err)
-		}
+	pinions, wheels := w.drawn(w.s.pinions), w.drawn(w.s.wheels)
+	if err := w.solver.solve(pinions, wheels, &w.memo); err != nil {
+		return fmt.Errorf("load path: %w", err)
 	}
 	for l := range links {
 		for v, b := range w.s.kinds[l].reps {
 			u := w.unit(b)
-			u.curves, u.plate = curves[w.s.paths.of[b]], w.paths[w.s.paths.of[b]].plate
+			u.paths = paths{w.solver.pinions[w.s.pinions.of[b]], w.solver.wheels[w.s.wheels.of[b]].curves}
+			u.plate = w.solver.wheels[w.s.wheels.of[b]].plate
 			if w.s.giveOut[l][v][i], err = u.giveOut(&links[l], w.s.highest); err != nil {
 				return fmt.Errorf("%s of build %q: %w", links[l].name, buildName(*u.axle), err)
 			}
 		}
 	}
 	return nil
+}
+
+// drawn returns the drawn builds that stand for some variants.
+func (w *worker) drawn(v variants) []*axle.Assembly {
+	list := make([]*axle.Assembly, len(v.reps))
+	for i, b := range v.reps {
+		list[i] = &w.builds[b].Drawn
+	}
+	return list
 }
 
 func (w *worker) unit(build int) *unit {
@@ -158,7 +165,6 @@ func (w *worker) unit(build int) *unit {
 
 // giveOut finds the torque at which a link gives out on each flank.
 func (u *unit) giveOut(l *link, highest float64) (outcome, error) {
-	const tolerance = 1e-4 // of the highest torque, far below any doubt
 	reach, err := l.prepare(u, nil)
 	if err != nil {
 		return outcome{}, err
@@ -166,17 +172,19 @@ func (u *unit) giveOut(l *link, highest float64) (outcome, error) {
 	if reach == nil {
 		return outcome{Beyond, Beyond}, nil
 	}
-	at := func(flank axle.Flank) float64 {
-		return giveOut(highest, tolerance*highest, func(torque float64) float64 {
-			demand, capacity := reach(flank, torque, nil)
-			return demand - capacity
-		})
-	}
 	if l.kind == Wears {
-		g := at(u.mounting.Forward)
+		g := u.giveOutOn(reach, u.mounting.Forward, highest)
 		return outcome{g, g}, nil
 	}
-	return outcome{at(gear.Drive), at(gear.Coast)}, nil
+	return outcome{u.giveOutOn(reach, gear.Drive, highest), u.giveOutOn(reach, gear.Coast, highest)}, nil
+}
+
+func (u *unit) giveOutOn(reach limit, flank axle.Flank, highest float64) float64 {
+	const tolerance = 1e-4 // of the highest torque, far below any doubt
+	return giveOut(highest, tolerance*highest, func(torque float64) float64 {
+		demand, capacity := reach(flank, torque, nil)
+		return demand - capacity
+	})
 }
 
 // onPeakScale puts an outcome on the scale of the peak torque. A flank that

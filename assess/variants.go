@@ -26,6 +26,36 @@ func choicesOf(c *axle.Catalogue, b axle.Assembly) choices {
 	return k
 }
 
+// pinionKey is the same for builds whose pinions ride alike.
+func pinionKey(b *axle.Assembly) string {
+	return fmt.Sprint(b.Head.Name, b.Tail.Name, b.Gears.PinionNeck.Number)
+}
+
+// wheelKey is the same for builds whose wheels ride alike: same caps, same peg,
+// same body of the diff centre.
+func wheelKey(b *axle.Assembly) string {
+	c := &b.Centre
+	key := fmt.Sprint(capKey(b), c.HubRadius.Number, c.FlangeRadius.Number, c.FlangeThickness.Number,
+		c.NearOuter.Number, c.NearInner.Number, c.FarOuter.Number, c.FarInner.Number, c.BendingShare.Number)
+	if b.Peg != nil {
+		key += fmt.Sprint(*b.Peg)
+	}
+	return key
+}
+
+// byKey numbers builds from 1 by a key of their parts.
+func byKey(builds []axle.Assembly, key func(*axle.Assembly) string) []int {
+	ids, index := make([]int, len(builds)), map[string]int{}
+	for i := range builds {
+		k := key(&builds[i])
+		if index[k] == 0 {
+			index[k] = len(index) + 1
+		}
+		ids[i] = index[k]
+	}
+	return ids
+}
+
 func (k *choices) note(u *axle.Upgrade, id int) {
 	for part, changed := range map[parts]bool{
 		capBoltsPart:   u.CapBolts != nil,
