@@ -65,11 +65,10 @@ func TaperedReaction(r Rollers, facing float64, d Displacement) (ReactionResult,
 	u := [5]float64{d.Axial, d.Radial1, d.Radial2, d.Tilt1, d.Tilt2}
 	var f [5]float64
 	var k [25]float64
-	row.Reaction(&u, &f, &k)
-	most, loaded := row.Hardest(&u)
+	c := row.Reaction(&u, &f, &k)
 	return ReactionResult{
 		Axial: f[0], Radial1: f[1], Radial2: f[2], Moment1: f[3], Moment2: f[4],
-		MaxRoller: most, Loaded: loaded, Stiffness: k[:],
+		MaxRoller: c.MaxRoller, Loaded: c.Loaded, Stiffness: k[:],
 	}, nil
 }
 
@@ -117,16 +116,24 @@ func NewRow(r Rollers, facing float64) (Row, error) {
 	return row, nil
 }
 
-// Reaction adds nothing and allocates nothing: it sets f to force and moment on
-// the cup and k to their derivatives by the displacement u, both in the order
-// axial, radial 1, radial 2, tilt 1, tilt 2, and returns the elastic energy.
-func (r *Row) Reaction(u, f *[5]float64, k *[25]float64) float64 {
+// Contact says how the rollers of a row take their load.
+type Contact struct {
+	Energy    float64 // N·m, stored in the contacts
+	MaxRoller float64 // N, on the hardest pressed roller
+	Loaded    int     // -, rollers that carry load
+}
+
+// Reaction sets f to force and moment on the cup and k to their derivatives by
+// the displacement u, all in the order axial, radial 1, radial 2, tilt 1,
+// tilt 2. It allocates nothing.
+func (r *Row) Reaction(u, f *[5]float64, k *[25]float64) Contact {
 	axial := r.facing * r.sin * u[0]
 	u1, u2 := r.cos*u[1], r.cos*u[2]
 	t1, t2 := r.facing*u[3], r.facing*u[4]
 	// Sums of load, moment and stiffness over the rollers, plain and times the
 	// cosine and sine of the roller's place. G is the moment by θ_j.
-	var n, nc, ns, gc, gs, energy float64
+	var n, nc, ns, gc, gs, energy, most float64
+	loaded := 0
 	var a0, ac, as, acc, acs float64 // stiffness against approach
 	var m0, mc, ms, mcc, mcs float64 // between approach and θ_j
 	var t0, tcc, tcs float64         // against θ_j
@@ -139,6 +146,8 @@ func (r *Row) Reaction(u, f *[5]float64, k *[25]float64) float64 {
 		}
 		q := roller(a, -tilt, r.half)
 		g := r.arm*q.n - q.m
+		most = max(most, q.n)
+		loaded++
 		n += q.n
 		nc += q.n * c
 		ns += q.n * s
@@ -174,22 +183,7 @@ func (r *Row) Reaction(u, f *[5]float64, k *[25]float64) float64 {
 	k[5], k[10], k[11] = k[1], k[2], k[7]
 	k[15], k[16], k[17] = k[3], k[8], k[13]
 	k[20], k[21], k[22], k[23] = k[4], k[9], k[14], k[19]
-	return r.kappa * energy
-}
-
-// Hardest returns the load on the hardest pressed roller and how many carry load.
-func (r *Row) Hardest(u *[5]float64) (most float64, loaded int) {
-	for j := range r.count {
-		a, b := r.approach(u, j)
-		if a <= 0 && a+math.Abs(b)*r.half <= 0 {
-			continue
-		}
-		if q := r.kappa * roller(a, b, r.half).n; q > 0 {
-			most = max(most, q)
-			loaded++
-		}
-	}
-	return most, loaded
+	return Contact{Energy: r.kappa * energy, MaxRoller: r.kappa * most, Loaded: loaded}
 }
 
 // approach is δ at the middle of roller j and its slope along the roller,

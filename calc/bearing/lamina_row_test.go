@@ -87,7 +87,7 @@ func TestReactionIsTheGradientOfItsEnergy(t *testing.T) {
 				up, down := u, u
 				up[i] += step
 				down[i] -= step
-				e1, e0 := row.Reaction(&up, &f1, &unused), row.Reaction(&down, &f0, &unused)
+				e1, e0 := row.Reaction(&up, &f1, &unused).Energy, row.Reaction(&down, &f0, &unused).Energy
 				if got := (e1 - e0) / (2 * step); math.Abs(got-f[i]) > 1e-4*norm(f)+1e-3 {
 					t.Fatalf("u=%v: force %d is %g, energy says %g", u, i, f[i], got)
 				}
@@ -121,7 +121,7 @@ func TestStiffnessIsSymmetricAndNeverNegative(t *testing.T) {
 		u, v := randomDisplacement(rng), randomDisplacement(rng)
 		var f [5]float64
 		var k [25]float64
-		energy := row.Reaction(&u, &f, &k)
+		energy := row.Reaction(&u, &f, &k).Energy
 		if energy < 0 {
 			t.Fatalf("energy %g at %v", energy, u)
 		}
@@ -217,5 +217,23 @@ func BenchmarkReaction(b *testing.B) {
 	var k [25]float64
 	for b.Loop() {
 		row.Reaction(&u, &f, &k)
+	}
+}
+
+func TestNinthRoot(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 12))
+	for range 200000 {
+		x := math.Pow(2, 600*(rng.Float64()-0.5)) * (1 + rng.Float64())
+		if got, want := ninthRoot(x), math.Cbrt(math.Cbrt(x)); math.Abs(got/want-1) > 1e-15 {
+			t.Fatalf("ninth root of %g: %v, want %v", x, got, want)
+		}
+	}
+	for _, x := range []float64{0, 5e-324, 1e-310, 2.2250738585072014e-308, 1, 512, math.Nextafter(2, 1), math.MaxFloat64, math.Inf(1)} {
+		if got, want := ninthRoot(x), math.Cbrt(math.Cbrt(x)); !(got == want || math.Abs(got/want-1) < 1e-15) {
+			t.Errorf("ninth root of %g: %v, want %v", x, got, want)
+		}
+	}
+	if !math.IsNaN(ninthRoot(math.NaN())) {
+		t.Error("a root of no number")
 	}
 }
