@@ -33,6 +33,7 @@ type equilibrium struct {
 	grad    [maxUnknown]float64
 	hessian [maxUnknown][maxUnknown]float64
 	react   [maxSeats][perSeat]float64 // on the cups, ground spring included
+	contact [maxSeats]bearing.Contact
 	pegLoad float64
 	scale   float64 // N, size of the forces at work
 }
@@ -74,7 +75,7 @@ func (q *equilibrium) evaluate(y *[maxUnknown]float64) {
 	for b := range s.nd / perSeat {
 		first := perSeat * b
 		copy(u[:], y[first:first+perSeat])
-		q.rows[b].Reaction(&u, &f, &k)
+		q.contact[b] = q.rows[b].Reaction(&u, &f, &k)
 		for i := range perSeat {
 			f[i] += q.ground[b][i] * u[i]
 			q.grad[first+i] += f[i]

@@ -98,14 +98,13 @@ func (a *Axle) meshMovement(pinion, wheel *Motion) MeshMovement {
 func (e *Elastic) readSeat(out *SeatLoad, sys *system, p *placement, moved *[maxSeatDOF]float64, seat int, m member) {
 	first := sys.first(seat)
 	r := &p.react[first/perSeat]
-	var u [perSeat]float64
-	copy(u[:], p.y[first:first+perSeat])
+	u := p.y[first : first+perSeat]
 	out.Force = m.global(r[0], r[1], r[2])
 	out.Moment = m.global(0, r[3], r[4])
 	out.Radial = math.Hypot(r[1], r[2])
 	out.Axial = facing[seat] * r[0]
 	out.Tilting = math.Hypot(r[3], r[4])
-	out.MaxRoller, out.Loaded = e.prepared.rows[seat].Hardest(&u)
+	out.MaxRoller, out.Loaded = p.contact[first/perSeat].MaxRoller, p.contact[first/perSeat].Loaded
 	out.Approach = Approach{Axial: facing[seat] * u[0], Radial1: u[1], Radial2: u[2], Tilt1: u[3], Tilt2: u[4]}
 	c := moved[first:]
 	out.Movement = Motion{m.global(c[0], c[1], c[2]), m.global(0, c[3], c[4])}

@@ -27,8 +27,8 @@ type State struct {
 
 	Mesh   MeshMovement // of the teeth against each other
 	Axes   AxisMovement // of the axes against each other
-	Pinion Motion // of the pinion at the mean point
-	Wheel  Motion // of the crown wheel's teeth at the mean point
+	Pinion Motion       // of the pinion at the mean point
+	Wheel  Motion       // of the crown wheel's teeth at the mean point
 	Peg    PegState
 	Dial   float64 // m, back face at the dial, positive away from the pinion
 

@@ -24,6 +24,7 @@ type placement struct {
 	y        [maxUnknown]float64
 	load     [maxLoads]float64 // at the loaded points, the peg's included
 	react    [maxSeats][perSeat]float64
+	contact  [maxSeats]bearing.Contact
 	pegLoad  float64
 	steps    int
 	residual float64
@@ -157,7 +158,7 @@ func (s *system) balance(p *placement, flank Flank, torque float64) error {
 // find runs the search from the placement's y.
 func (s *system) find(p *placement) *NotConverged {
 	p.steps, p.residual = s.solve(&p.y)
-	p.react, p.pegLoad = s.react, s.pegLoad
+	p.react, p.contact, p.pegLoad = s.react, s.contact, s.pegLoad
 	if !(p.residual <= acceptable) {
 		return &NotConverged{System: s.name(), Residual: p.residual, Iterations: p.steps}
 	}
