@@ -15,6 +15,8 @@ import (
 // by one. An Elastic must not be used by two goroutines at once; make one each.
 type Elastic struct {
 	axle     Axle
+	peg      Peg
+	casting  *Casting
 	rollers  [maxSeats]bearing.Rollers
 	prepared prepared
 	pinion   system
@@ -46,20 +48,19 @@ func Prepare(a *Axle) (*Elastic, error) {
 }
 
 // Reset prepares another axle in the same memory. What belongs to the pinion
-// alone is kept, solutions and all, where the new axle has the same one: a run
-// over many builds of one casting settles each pinion once.
+// alone is kept, solutions and all, where the new axle has the same one, and so
+// is the wheel's system where only peg or crown wheel's plate differ: a run over
+// many builds of one casting settles each once. Neighbouring axles should follow
+// each other.
 func (e *Elastic) Reset(a *Axle) error {
 	if err := a.Validate(); err != nil {
 		return err
 	}
 	samePinion := e.memo.valid && e.samePinion(a)
+	sameWheel := e.memo.valid && e.sameWheel(a)
 	e.memo.valid = false // until all is well
-	e.axle = *a
+	e.keep(a)
 	e.touches = [2]touches{}
-	if a.Peg != nil {
-		peg := *a.Peg
-		e.axle.Peg = &peg
-	}
 	for seat, r := range [maxSeats]bearing.Rollers{head: a.Head, tail: a.Tail, far: a.Far, near: a.Near} {
 		if r == e.rollers[seat] {
 			continue
@@ -70,7 +71,9 @@ func (e *Elastic) Reset(a *Axle) error {
 		}
 		e.prepared.rows[seat], e.rollers[seat] = row, r
 	}
-	e.buildCentre()
+	if !sameWheel {
+		e.buildCentre()
+	}
 	if !samePinion {
 		e.buildPinion()
 		e.memo.clear()
@@ -87,14 +90,40 @@ func (e *Elastic) Reset(a *Axle) error {
 				return err
 			}
 		}
-		e.wheel.hasWheel = true
-		if err := e.wheel.prepare(&e.axle, &e.prepared); err != nil {
-			return err
+		if !sameWheel {
+			e.wheel.hasWheel = true
+			if err := e.wheel.prepare(&e.axle, &e.prepared); err != nil {
+				return err
+			}
 		}
 	}
 	e.placePeg()
 	e.memo.valid = a.Casting == nil
 	return nil
+}
+
+// keep copies the axle with all it points to, so that a caller may change his
+// own in place and prepare it again.
+func (e *Elastic) keep(a *Axle) {
+	old := e.axle
+	e.axle = *a
+	for _, c := range []struct{ to, from *[]Section }{
+		{&e.axle.Pinion.Neck, &old.Pinion.Neck}, {&e.axle.Pinion.Shank, &old.Pinion.Shank},
+		{&e.axle.Centre.ToNear, &old.Centre.ToNear}, {&e.axle.Centre.ToFar, &old.Centre.ToFar},
+	} {
+		*c.to = append((*c.from)[:0], *c.to...)
+	}
+	if a.Peg != nil {
+		e.peg = *a.Peg
+		e.axle.Peg = &e.peg
+	}
+	if a.Casting != nil {
+		if e.casting == nil {
+			e.casting = new(Casting)
+		}
+		*e.casting = *a.Casting
+		e.axle.Casting = e.casting
+	}
 }
 
 // samePinion says whether everything that the pinion's equilibrium depends on
@@ -109,6 +138,16 @@ func (e *Elastic) samePinion(a *Axle) bool {
 		a.Pinion.Modulus == b.Pinion.Modulus && a.Pinion.Poisson == b.Pinion.Poisson &&
 		a.Pinion.SpigotDistance == b.Pinion.SpigotDistance && a.Pinion.SpigotDiameter == b.Pinion.SpigotDiameter &&
 		a.Pinion.SpigotStiffness == b.Pinion.SpigotStiffness
+}
+
+// sameWheel says the same of the wheel's system, peg and plate apart.
+func (e *Elastic) sameWheel(a *Axle) bool {
+	b := &e.axle
+	return a.Casting == nil && b.Casting == nil && a.Mesh == b.Mesh && a.Layout == b.Layout &&
+		a.Near == b.Near && a.Far == b.Far && a.NearSeat == b.NearSeat && a.FarSeat == b.FarSeat &&
+		a.CapDirection == b.CapDirection && a.SidePreload == b.SidePreload &&
+		slices.Equal(a.Centre.ToNear, b.Centre.ToNear) && slices.Equal(a.Centre.ToFar, b.Centre.ToFar) &&
+		a.Centre.Modulus == b.Centre.Modulus && a.Centre.Poisson == b.Centre.Poisson
 }
 
 func (e *Elastic) buildPinion() {

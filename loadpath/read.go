@@ -102,6 +102,7 @@ func (e *Elastic) readSeat(out *SeatLoad, sys *system, p *placement, moved *[max
 	out.Force = m.global(r[0], r[1], r[2])
 	out.Moment = m.global(0, r[3], r[4])
 	out.Radial = math.Hypot(r[1], r[2])
+	out.Facing = facing[seat]
 	out.Axial = facing[seat] * r[0]
 	out.Tilting = math.Hypot(r[3], r[4])
 	out.MaxRoller, out.Loaded = p.contact[first/perSeat].MaxRoller, p.contact[first/perSeat].Loaded

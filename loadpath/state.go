@@ -49,6 +49,7 @@ type SeatLoad struct {
 	MaxRoller float64 // N, on the hardest pressed roller
 	Loaded    int     // -, rollers that carry load
 
+	Facing   float64  // -, +1 where the rollers load up when the cone moves along its axis, −1 against it
 	Approach Approach // of the cone into the cup, preload included
 	Movement Motion   // of the cup, from the assembled axle
 }

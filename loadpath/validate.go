@@ -27,38 +27,29 @@ func (a *Axle) Validate() error {
 	); err != nil {
 		return err
 	}
-	for _, s := range []struct {
-		name string
-		seat *Seat
-	}{{"HeadSeat", &a.HeadSeat}, {"TailSeat", &a.TailSeat}} {
-		if err := check.All("loadpath.Axle", positive(s.name+".Axial", s.seat.Axial),
-			positive(s.name+".Radial", s.seat.Radial), positive(s.name+".Tilt", s.seat.Tilt)); err != nil {
-			return err
-		}
+	if err := a.HeadSeat.validate("HeadSeat.Axial", "HeadSeat.Radial", "HeadSeat.Tilt"); err != nil {
+		return err
 	}
-	for _, s := range []struct {
-		name string
-		seat *SideSeat
-	}{{"NearSeat", &a.NearSeat}, {"FarSeat", &a.FarSeat}} {
-		if err := check.All("loadpath.Axle", positive(s.name+".Inward", s.seat.Inward), positive(s.name+".Leg", s.seat.Leg),
-			positive(s.name+".Cap", s.seat.Cap), positive(s.name+".Across", s.seat.Across),
-			positive(s.name+".Axial", s.seat.Axial), positive(s.name+".Tilt", s.seat.Tilt)); err != nil {
-			return err
-		}
+	if err := a.TailSeat.validate("TailSeat.Axial", "TailSeat.Radial", "TailSeat.Tilt"); err != nil {
+		return err
 	}
-	for _, s := range []struct {
-		name     string
-		sections []Section
-		length   float64
-	}{
-		{"Pinion.Neck", a.Pinion.Neck, a.Layout.GearToHead},
-		{"Pinion.Shank", a.Pinion.Shank, a.Layout.HeadToTail},
-		{"Centre.ToNear", a.Centre.ToNear, a.Layout.Near - a.hub()},
-		{"Centre.ToFar", a.Centre.ToFar, a.Layout.Far + a.hub()},
-	} {
-		if err := sections(s.name, s.sections, s.length); err != nil {
-			return err
-		}
+	if err := a.NearSeat.validate(); err != nil {
+		return err
+	}
+	if err := a.FarSeat.validate(); err != nil {
+		return err
+	}
+	if err := sections("Pinion.Neck", a.Pinion.Neck, a.Layout.GearToHead); err != nil {
+		return err
+	}
+	if err := sections("Pinion.Shank", a.Pinion.Shank, a.Layout.HeadToTail); err != nil {
+		return err
+	}
+	if err := sections("Centre.ToNear", a.Centre.ToNear, a.Layout.Near-a.hub()); err != nil {
+		return err
+	}
+	if err := sections("Centre.ToFar", a.Centre.ToFar, a.Layout.Far+a.hub()); err != nil {
+		return err
 	}
 	if err := a.Plate.validate(); err != nil {
 		return err
@@ -72,6 +63,16 @@ func (a *Axle) Validate() error {
 		)
 	}
 	return nil
+}
+
+func (s *Seat) validate(axial, radial, tilt string) error {
+	return check.All("loadpath.Axle", positive(axial, s.Axial), positive(radial, s.Radial), positive(tilt, s.Tilt))
+}
+
+func (s *SideSeat) validate() error {
+	return check.All("loadpath.Axle", positive("SideSeat.Inward", s.Inward), positive("SideSeat.Leg", s.Leg),
+		positive("SideSeat.Cap", s.Cap), positive("SideSeat.Across", s.Across),
+		positive("SideSeat.Axial", s.Axial), positive("SideSeat.Tilt", s.Tilt))
 }
 
 // hub is the place of the flange's hub along y.
@@ -101,10 +102,8 @@ func sections(name string, list []Section, length float64) error {
 	}
 	sum := 0.0
 	for _, s := range list {
-		if err := check.All("loadpath.Axle", positive(name+".Length", s.Length),
-			check.NotNegative(name+".Inner", s.Inner), check.That(name+".Outer", s.Outer, s.Outer > s.Inner, "> Inner"),
-			check.Within(name+".Share", s.Share, 0, 1)); err != nil {
-			return err
+		if !(s.Length > 0) || !(s.Inner >= 0) || !(s.Outer > s.Inner) || math.IsInf(s.Outer, 0) || !(s.Share >= 0 && s.Share <= 1) {
+			return &BadAxle{Field: name, Reason: "has a section without length, without metal or with a share outside 0 to 1"}
 		}
 		sum += s.Length
 	}
