@@ -115,7 +115,8 @@ func LoadCentre(pitchDiameter, cupAngle float64) (float64, error) {
 	return pitchDiameter / 2 * math.Tan(cupAngle), nil
 }
 
-// check refuses a roller set that cannot exist.
+// check refuses a roller set that no formula can take. Whether the rollers fit
+// round the pitch circle is for Proportions to say.
 func (r Rollers) check(fn string) error {
 	if err := check.All(fn,
 		check.That("Count", float64(r.Count), r.Count >= 3, ">= 3"),
