@@ -1,9 +1,190 @@
 package shop
 
-// A Job is a record read: what stands in every place, what was there before.
+import (
+	"slices"
+	"time"
+)
+
+// A Job is a record read: what stands in every place, and what stood there
+// before. It does not change; Shop.Job reads it anew.
 type Job struct {
-	ID      ID
-	Number  int64
-	Origin  ID // the shop that opened it
-	Entries []Entry
+	ID     ID
+	Number int64 // running number of the shop that opened it
+	Origin Link  // that shop; Kind is KindHouse
+	Opened time.Time
+	Head   Head
+	Damage []Finding // what is wrong with the record: to be shown on every page of it
+
+	entries []Entry
+	places  map[Slot][]int // indexes into entries, oldest first
+}
+
+// Read reads a record. A record that is damaged is read as far as it goes,
+// with Damage set.
+func Read(job ID, sealed []Sealed, head Head) *Job {
+	j := &Job{ID: job, Head: head, places: map[Slot][]int{}}
+	prev := NoHash
+	for i, s := range sealed {
+		e, err := Unseal(s)
+		if err != nil || s.Seq != int64(i+1) || e.Prev != prev || hashOf(s.Body) != s.Hash || e.Job != job {
+			j.Damage = Verify(job, sealed, head)
+		}
+		prev = s.Hash
+		if err != nil {
+			continue
+		}
+		j.places[e.Slot()] = append(j.places[e.Slot()], len(j.entries))
+		j.entries = append(j.entries, e)
+	}
+	if head.Seq != int64(len(sealed)) || len(sealed) > 0 && head.Hash != prev {
+		j.Damage = Verify(job, sealed, head)
+	}
+	if first := j.Standing(slotOpened); first != nil {
+		j.Opened = first.At
+		if first.Value.Link != nil {
+			j.Origin = *first.Value.Link
+		}
+		if first.Value.SI != nil {
+			j.Number = int64(*first.Value.SI)
+		}
+	}
+	return j
+}
+
+// StepJob is the step of entries about the job as a whole. It is not one of Steps.
+const StepJob StepKey = "job"
+
+// The items beside the fields of steps.
+const (
+	ItemNote  = "note"  // place: the ticket
+	ItemPhoto = "photo" // place: the beginning of the file's hash
+	ItemMark  = "mark"
+)
+
+var (
+	slotOpened = Slot{StepJob, "opened", ""}
+	slotState  = Slot{StepJob, "state", ""}
+)
+
+// Entries returns the whole record, oldest first. Do not change it.
+func (j *Job) Entries() []Entry { return j.entries }
+
+// Standing returns the entry that stands in a place, nil where there is none
+// or where it was withdrawn.
+func (j *Job) Standing(s Slot) *Entry {
+	e := j.Last(s)
+	if e == nil || e.Value.Withdrawn {
+		return nil
+	}
+	return e
+}
+
+// Last returns the newest entry of a place, also a withdrawal: the one that the
+// next entry of the place must name in Corrects.
+func (j *Job) Last(s Slot) *Entry {
+	at := j.places[s]
+	if len(at) == 0 {
+		return nil
+	}
+	return &j.entries[at[len(at)-1]]
+}
+
+// History returns all entries of a place, oldest first.
+func (j *Job) History(s Slot) []Entry {
+	var all []Entry
+	for _, i := range j.places[s] {
+		all = append(all, j.entries[i])
+	}
+	return all
+}
+
+// Entry returns the entry of that number.
+func (j *Job) Entry(seq int64) *Entry {
+	for i := range j.entries {
+		if j.entries[i].Seq == seq {
+			return &j.entries[i]
+		}
+	}
+	return nil
+}
+
+// Value returns what stands at a field without places, the zero Value where
+// nothing does.
+func (j *Job) Value(step StepKey, item string) Value {
+	if e := j.Standing(Slot{step, item, ""}); e != nil {
+		return e.Value
+	}
+	return Value{}
+}
+
+// All returns what stands at a step, or at one item of it where item is not
+// empty, in the order in which the places were first filled.
+func (j *Job) All(step StepKey, item string) []*Entry {
+	var all []*Entry
+	for i := range j.entries {
+		e := &j.entries[i]
+		if e.Step != step || item != "" && e.Item != item || j.places[e.Slot()][0] != i {
+			continue
+		}
+		if last := j.Standing(e.Slot()); last != nil {
+			all = append(all, last)
+		}
+	}
+	return all
+}
+
+// Kept returns all entries of a kind, oldest first, without those withdrawn:
+// the advice, quotes, papers or certificates of a job.
+func (j *Job) Kept(kind EntryKind) []*Entry {
+	var all []*Entry
+	for i := range j.entries {
+		e := &j.entries[i]
+		if e.Kind == kind && j.Standing(e.Slot()) == e {
+			all = append(all, e)
+		}
+	}
+	return all
+}
+
+// State returns where the job stands.
+func (j *Job) State() State {
+	if e := j.Standing(slotState); e != nil {
+		return State(e.Value.Word())
+	}
+	return StateEnquiry
+}
+
+// Works returns what is done beyond a rebuild as standard, in the order of Works.
+func (j *Job) Works() []Work {
+	chosen := j.Value("enquiry", "work").Words
+	var all []Work
+	for _, w := range Works {
+		if slices.Contains(chosen, string(w)) {
+			all = append(all, w)
+		}
+	}
+	return all
+}
+
+// Stamped returns the number stamped into the casting, "" before that.
+func (j *Job) Stamped() string { return j.Value("stamp", "number").Text }
+
+// Casting returns the variant, nil while it is not known.
+func (j *Job) Casting() *Link { return j.Value("identify", "casting").Link }
+
+// Title says whose job it is: customer and vehicle.
+func (j *Job) Title() string {
+	title := ""
+	for _, item := range []string{"customer", "vehicle"} {
+		if l := j.Value("enquiry", item).Link; l != nil && l.Label != "" {
+			if title != "" {
+				title += ", "
+			}
+			title += l.Label
+		}
+	}
+	if end := j.Value("enquiry", "end").Word(); end != "" && title != "" {
+		title += ", " + end
+	}
+	return title
 }

@@ -33,7 +33,7 @@ type Field struct {
 	// Figure.
 	Dim    quantity.Dimension
 	Unit   string  // what the shop usually types: "mm"
-	Limits []Limit // bands of the trade; the first is judged against where the shop has no spec of its own
+	Limits []Limit // bands of the trade; where the shop has no spec of its own, the first whose When holds is judged against
 
 	// Several places: places round the wheel, stations, pieces. Empty is one place without a name.
 	Places []string
@@ -77,6 +77,13 @@ type Limit struct {
 	Origin Origin   `json:"origin"`
 	Source string   `json:"source"`         // in words; a page of the shop's own manual
 	Hard   bool     `json:"hard,omitempty"` // outside is a stop, not only a look
+	When   *When    `json:"when,omitempty"` // it holds only where this word was chosen
+}
+
+// When is a condition on another field of the same step.
+type When struct {
+	Field string `json:"field"`
+	Word  string `json:"word"`
 }
 
 // Verdict is what there is to say about a reading.

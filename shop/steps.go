@@ -2,7 +2,7 @@ package shop
 
 // steps is the whole job, in the order in which it is usually done. Each part
 // of the table stands in a file of its own.
-var steps = join()
+var steps = join(stepsEnquiry, stepsStrip, stepsWeld, stepsMachine, stepsSetting, stepsOut)
 
 func join(parts ...[]Step) []Step {
 	var all []Step

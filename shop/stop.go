@@ -7,8 +7,12 @@ type Stop struct {
 	Sentence string    // what the red border says
 	Why      string    // what can happen
 	Steps    []StepKey // where entries are refused; notes and photographs never are
+	Items    []Slot    // single fields that are refused at other steps
 	Owner    bool      // only the owner may override it
-	stands   func(*Job) []*Entry
+
+	// stands says whether the cause is there, and which entries are the cause:
+	// none where it is that something has not been found out.
+	stands func(*Job) (because []*Entry, yes bool)
 }
 
 // A StandingStop is a stop whose cause stands in a job's record.
@@ -17,7 +21,9 @@ type StandingStop struct {
 	Sentence string    `json:"sentence"`
 	Why      string    `json:"why"`
 	Steps    []StepKey `json:"steps"`
+	Items    []Slot    `json:"items,omitempty"`
 	May      []Role    `json:"may"`      // who may override it
-	Because  []int64   `json:"because"`  // Seq of the entries that are its cause; empty where something is missing
+	Because  []int64   `json:"because"`  // Seq of the entries that are its cause; empty where it is not known
+	Missing  bool      `json:"missing"`  // it stands because something has not been found out
 	Override *Entry    `json:"override"` // set where it is overridden; it then refuses nothing
 }

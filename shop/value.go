@@ -25,6 +25,8 @@ type Value struct {
 	File  *File `json:"file,omitempty"`  // a photograph, a finished paper, stored advice
 	Thumb *File `json:"thumb,omitempty"` // a small one of a photograph
 
+	Because []int64 `json:"because,omitempty"` // of an override: Seq of the entries that are the cause of the stop
+
 	Withdrawn bool `json:"withdrawn,omitempty"` // what stood here no longer does
 }
 

@@ -1,0 +1,87 @@
+package shop
+
+import "axlewright/quantity"
+
+var stepsMachine = []Step{
+	{
+		Key: "drill", Title: "Drill and tap", Picture: "guide-holes", For: []Work{WorkPlates, WorkPeg, WorkFixings},
+		Decides: "Holes through the guide holes, square and deep enough.",
+		Mistake: "Breaking through into a bore or an oil gallery: measure the wall first.",
+		Fields: []Field{
+			{Key: "wall", Title: "Wall measured before drilling", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
+			{Key: "square", Title: "Peg hole out of square, per 30 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", For: []Work{WorkPeg}, Limits: []Limit{upTo(0.10, "to the crown wheel's back face, per 30 mm", custom)}},
+			{Key: "holes", Title: "Hole", Kind: FieldText, Places: numbered(12), Open: true, Optional: true, Hint: "thread, drill, depth of full thread"},
+		},
+		Cautions: []string{"Suction, not an air line, to clear blind holes. Clamp the casting: a tap drill that grips turns it."},
+	},
+	{
+		Key: "caps", Title: "Caps", Picture: "cap-register",
+		Decides: "The caps sit on their own casting and cannot walk.",
+		Mistake: "Painted faces, or studs and bolts mixed: the cap settles, side preload goes, lash grows.",
+		Fields: []Field{
+			{Key: "register", Title: "Side clearance in the register", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Limits: []Limit{between(0, 0.05, "both sides together", custom)}},
+			{Key: "joint", Title: "0.04 mm feeler at the nipped joint", Kind: FieldChoice, Options: []Option{fine("does not enter"), look("enters", "Faces: clean, file, or bore anew.")}},
+			{Key: "skimmed", Title: "Skimmed", Kind: FieldChoice, Options: []Option{fine("no"), look("yes", "The bores must be made round again: torque, line-bore.")}},
+			{Key: "bolts", Title: "Cap bolts or studs, lot", Kind: FieldPart, Lot: LotBolts, Places: numbered(2), Wanted: 1},
+			{Key: "engagement", Title: "Thread engaged in the casting", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
+			{Key: "torque", Title: "Torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Places: []string{"crown side", "other side"}, Hint: "oiled or dry, with which wrench"},
+		},
+	},
+	{
+		Key: "bores", Title: "Bores in line", Picture: "mandrel",
+		Decides: "Accept, scrape, line-bore or scrap.",
+		Mistake: "Measuring without the caps torqued.",
+		Fields: []Field{
+			{Key: "caps", Title: "Caps while the bores were measured", Kind: FieldChoice, Options: capsOptions},
+			{Key: "mandrel", Title: "Mandrel through both side bores", Kind: FieldChoice, Options: []Option{fine("turns by hand"), look("tight", "Blue it."), halt("does not go", "")}},
+			{Key: "line", Title: "Side bores out of line, over 140 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.05, "over 140 mm: 1.2 minutes of arc", custom)}},
+			{Key: "round", Title: "Out of round", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Limits: []Limit{upTo(0.03, "caps torqued", custom)}},
+			{Key: "offset", Title: "Pinion axis to side axis", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.05, "away from the drawing", custom)}},
+			{Key: "square", Title: "Out of square, per 100 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.03, "per 100 mm", custom)}},
+			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("accepted"), look("scraped", ""), look("line-bored", ""), halt("scrapped", "")}},
+		},
+	},
+	{
+		Key: "nose", Title: "Bore the nose for the big pinion bearing", Picture: "nose-bore", For: []Work{WorkBearing},
+		Decides: "Is there wall for it, and what it does to the shim.",
+		Mistake: "Forgetting that the new bearing stands higher: gears 0.3 to 1 mm wrong at the first try.",
+		Fields: []Field{
+			{Key: "wall", Title: "Iron left round the cup", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(4), Wanted: 1, Limits: []Limit{{Low: metres(6), Kind: "any", Origin: Trade, Source: custom}}},
+			{Key: "cup", Title: "Cup interference", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{between(0.025, 0.050, "cup standing in iron", custom)}},
+			{Key: "cone", Title: "Cone on the pinion", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{between(0.013, 0.040, "cone turning", custom)}},
+			{Key: "shoulder", Title: "Shoulder out of square", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.02, "across", custom)}},
+			{Key: "old_stack", Title: "Old bearing, cup and cone together", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
+			{Key: "new_stack", Title: "New bearing, cup and cone together", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
+			{Key: "where", Title: "Bored by", Kind: FieldText, Optional: true},
+		},
+	},
+	{
+		Key: "locks", Title: "Adjuster locks", Picture: "adjuster-lock",
+		Decides: "Which lock, and how fine its steps are.",
+		Mistake: "Bending a tab twice; a pin left proud that touches the crown wheel's bolts.",
+		Fields: []Field{
+			{Key: "kind", Title: "Lock", Kind: FieldChoice, Options: plain("finger and pin", "bolted tab", "bolted, half notch")},
+			{Key: "pitch", Title: "Thread pitch", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
+			{Key: "notches", Title: "Notches round", Kind: FieldFigure, Dim: quantity.Number},
+			{Key: "clearance", Title: "Clear of the crown wheel's bolts", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{{Low: metres(2), Kind: "all round", Origin: Trade, Source: custom}}},
+		},
+	},
+	{
+		Key: "stamp", Title: "Stamp the number", Picture: "stamp-place",
+		Decides: "The number under which it is found for good.",
+		Mistake: "Stamping paint, or deep into a rib or ear that pulls.",
+		Fields: []Field{
+			{Key: "number", Title: "Stamped number", Kind: FieldText, Hint: "Machined pad, 5 to 6 mm, light; away from welds, ears and ribs. Photograph it."},
+		},
+	},
+	{
+		Key: "paint", Title: "Paint",
+		Decides: "Thin, and nowhere that something seats.",
+		Mistake: "Paint under a washer: preload relaxes with it.",
+		Fields: []Field{
+			{Key: "masked", Title: "Masked: gasket face, cap seats, bores, breather, threads, stamp", Kind: FieldChoice, Options: []Option{fine("yes"), look("no", "Clean them before assembly.")}},
+			{Key: "paint", Title: "Paint", Kind: FieldText, Optional: true},
+		},
+		Cautions: []string{"Solvent vapour: ventilate, no flame, no arc near by."},
+	},
+}

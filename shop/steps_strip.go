@@ -1,0 +1,97 @@
+package shop
+
+import "axlewright/quantity"
+
+var stepsStrip = []Step{
+	{
+		Key: "strip", Title: "Strip", Picture: "exploded-unit",
+		Decides: "What can be used again; what the unit was like before anybody touched it.",
+		Mistake: "Levering side cups out through the adjuster thread: the first thread is hurt and feigns preload.",
+		Fields: []Field{
+			{Key: "lash_found", Title: "Lash as found", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(4), Hint: "Free evidence, nearly always skipped."},
+			{Key: "runout_found", Title: "Back-face run-out as found", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
+			{Key: "torque_found", Title: "Turning torque as found", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m"},
+			{Key: "peg_found", Title: "Peg gap as found", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
+			{Key: "old_shim", Title: "Old pinion shim", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Hint: "Bag and label it: the best first guess there is."},
+			{Key: "old_mark", Title: "Mark on the old pinion", Kind: FieldText},
+			{Key: "reuse", Title: "Used again", Kind: FieldText, Optional: true, Hint: "Bearings: no, unless their numbers say so. Crown wheel bolts: new."},
+		},
+		Cautions: []string{"Drifts of brass on bearings; press behind a shield; fingers away from the gears. Support the unit on a stand, never on a jack alone."},
+	},
+	{
+		Key: "clean", Title: "Clean and crack check", Picture: "crack-places",
+		Decides: "Is the casting clean to the bone, and is it cracked where it matters?",
+		Mistake: "“It looks fine”: the crack is found after three hours of welding.",
+		Fields: []Field{
+			{Key: "wash", Title: "Washed with", Kind: FieldChoices, Options: []Option{fine("hot aqueous wash"), fine("caustic"), fine("acetone or alcohol, dried"),
+				halt(SolventChlorinated, "Arc heat and light turn traces into phosgene: this casting is not welded.")}},
+			{Key: "bake", Title: "Baked at", Kind: FieldFigure, Dim: quantity.Temperature, Unit: "°C", Limits: []Limit{celsius(150, 200, "iron", custom)}},
+			{Key: "bake_time", Title: "Baked for", Kind: FieldFigure, Dim: quantity.Time, Unit: "min"},
+			{Key: "smoke", Title: "Smokes when warmed", Kind: FieldChoice, Options: []Option{fine("no"), look("yes", "It is not clean: bake again.")}},
+			{Key: "method", Title: "Crack check by", Kind: FieldChoice, Options: []Option{fine("penetrant"), fine("magnetic particle"), look("eye only", "Cracks at cap ears are not seen by eye.")}},
+			{Key: "cracks", Title: "Cracks found", Kind: FieldChoices, Options: []Option{fine(CrackNone),
+				halt(CrackEar, "Reject for strengthening."), halt(CrackBore, "Reject for strengthening."),
+				look("flange or outer rib, under 25 mm", "May be drilled 3 mm at its ends and repaired, recorded."),
+				halt("elsewhere or longer", "Mark it on a photograph and decide with the owner.")}},
+			{Key: "finds", Title: "Each find, and where", Kind: FieldText, Optional: true},
+		},
+		Cautions: []string{
+			"Never chlorinated solvent or brake cleaner on anything that will be welded. A smell of cut hay or sore eyes: leave, and see a doctor even if well.",
+			"Iron bleeds oil in the oven: vented oven, extraction, rags in a lidded bin.",
+		},
+	},
+	{
+		Key: "metal", Title: "What metal", Picture: "chips-and-sparks", For: []Work{WorkPlates, WorkPeg, WorkFixings, WorkBearing},
+		Decides: "Which metal it is, which decides whether it may be welded and how.",
+		Mistake: "One weld procedure for all donors: a hard white line, and a ping hours later.",
+		Fields: []Field{
+			{Key: "swarf", Title: "Drill swarf", Kind: FieldChoice, Optional: true, Options: plain("curls", "powder", "short chips")},
+			{Key: "ring", Title: "Struck", Kind: FieldChoice, Optional: true, Options: plain("rings", "thuds"), Hint: "Steel and ductile iron ring alike."},
+			{Key: "chisel", Title: "Chisel chip", Kind: FieldChoice, Optional: true, Options: plain("continuous", "crumbles")},
+			{Key: "spark", Title: "Spark against known pieces", Kind: FieldText, Optional: true},
+			{Key: "tab", Title: "Tab welded and knocked off", Kind: FieldChoice, Optional: true, Options: []Option{
+				fine("breaks in the bead or bends"), halt("breaks out of the casting with a grey skin", "It is iron: the procedure must change."), {Word: "not made", Verdict: NotYet}}},
+			{Key: "carbon", Title: "Laboratory: carbon", Kind: FieldFigure, Dim: quantity.Share, Unit: "%", Optional: true},
+			{Key: "silicon", Title: "Laboratory: silicon", Kind: FieldFigure, Dim: quantity.Share, Unit: "%", Optional: true},
+			{Key: "metal", Title: "Decided", Kind: FieldChoice, Options: []Option{
+				fine(MetalSteel), look(MetalMalleable, "By a tried procedure, cold or hot, one of the two."), look(MetalDuctile, "By a tried procedure, cold or hot, one of the two."),
+				halt(MetalGrey, "No structural plates are welded on grey iron."), halt(MetalUnknown, "Find out first: a tab, or 10 g of drillings to a laboratory.")}},
+		},
+		Cautions: []string{"Grinding: guard, wheel for iron, face shield; the dust of iron holds graphite and silica."},
+	},
+	{
+		Key: "stations", Title: "Measure the casting", Picture: "stations", For: []Work{WorkPlates},
+		Decides: "Does this casting fall inside what the kit was drawn for; which edges want trimming.",
+		Mistake: "Measuring to a flash line instead of clean skin.",
+		Fields: []Field{
+			{Key: "gap", Title: "Gap of the bare plate", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(12), Wanted: 8, Open: true,
+				Limits: []Limit{upTo(2, "3 mm plate", custom)}},
+			{Key: "boss", Title: "Boss height", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(4), Open: true, Optional: true},
+			{Key: "wall", Title: "Wall", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(3), Optional: true},
+			{Key: "ear", Title: "Cap ear thickness", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Optional: true},
+			{Key: "rear_wall", Title: "Bore centre to rear wall", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
+		},
+	},
+}
+
+// The words on which stops turn.
+const (
+	SolventChlorinated = "chlorinated solvent or brake cleaner"
+
+	CrackNone = "none"
+	CrackEar  = "cap ear"
+	CrackBore = "bearing bore"
+
+	MetalSteel     = "cast steel"
+	MetalMalleable = "malleable iron"
+	MetalDuctile   = "ductile iron"
+	MetalGrey      = "grey iron"
+	MetalUnknown   = "not known"
+
+	VentsOpen   = "every cavity has its vent"
+	VentsNone   = "no closed cavity"
+	VentMissing = "a cavity has no vent"
+
+	CapsTorqued    = "torqued"
+	CapsNotTorqued = "not torqued"
+)
