@@ -186,7 +186,7 @@ func tryRandom(t *testing.T, base *Axle, seed uint64) (refused bool) {
 		t.Errorf("seed %d: %v", seed, err)
 		return true
 	}
-	if u := unbalance(a, &state); !(u <= 2e-9) {
+	if u := unbalance(a, &state); !(u <= 1e-9) {
 		t.Errorf("seed %d: %.2g of the load is left over, residual %.2g", seed, u, state.Residual)
 	}
 	if state.Peg.Load < 0 || !state.Converged {

@@ -46,7 +46,7 @@ func (q *equilibrium) newtonStep(step *[maxUnknown]float64) bool {
 	if p := &q.stop; q.pegLoad > 0 && !q.heldRub && p.drag != ([maxUnknown]float64{}) {
 		var x [maxUnknown]float64
 		for i := range nu {
-			x[i] = -p.kappa * p.drag[i] * scale[i]
+			x[i] = -p.drag[i] / (p.give + p.slip) * scale[i]
 		}
 		q.backward(&x, &diagonal)
 		num, den := 0.0, 1.0

@@ -17,7 +17,7 @@ func (e *Elastic) atGap(s *State, d *Demand, gap, compliance float64) error {
 		own = 1 / e.axle.Peg.Stiffness
 	}
 	st.gap = gap
-	st.kappa = 1 / (1/kept.kappa - own + compliance)
+	st.give += compliance - own
 	return e.SolveInto(s, d.Flank, d.Torque)
 }
 

@@ -95,19 +95,38 @@ func (q *equilibrium) evaluate(y *[maxUnknown]float64) {
 		q.grad[s.nd+e] += k * y[s.nd+e]
 		q.hessian[s.nd+e][s.nd+e] += k
 	}
-	q.pegLoad = q.stop.load(y, nu)
-	if q.pegLoad > 0 {
-		p := &q.stop
-		rub := q.pegLoad
-		if q.heldRub {
-			rub = q.rub
-		}
+	q.pegLoad = 0
+	if q.stop.present {
+		q.press(y)
+	}
+}
+
+// press adds the peg where the gap has closed.
+func (q *equilibrium) press(y *[maxUnknown]float64) {
+	p := &q.stop
+	nu := q.linear.nu
+	beyond, give := p.beyond(y, nu), p.give+p.slip
+	if q.heldRub {
+		beyond -= q.rub * p.slip
+		give = p.give
+	}
+	rub := q.rub
+	if beyond > 0 {
+		q.pegLoad = beyond / give
 		for i := range nu {
-			q.grad[i] += q.pegLoad*p.along[i] - rub*p.drag[i]
-			x := p.kappa * p.along[i]
+			q.grad[i] += q.pegLoad * p.along[i]
+			x := p.along[i] / give
 			for j := range i + 1 {
 				q.hessian[i][j] += x * p.along[j]
 			}
+		}
+	}
+	if !q.heldRub {
+		rub = q.pegLoad
+	}
+	if rub > 0 {
+		for i := range nu {
+			q.grad[i] -= rub * p.drag[i]
 		}
 	}
 }

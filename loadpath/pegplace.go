@@ -17,10 +17,7 @@ func (e *Elastic) placePeg() {
 func (e *Elastic) stop(flank Flank) (st stop) {
 	s, p := e.wheelSystem(), e.axle.Peg
 	on, drag := e.pegLoads(s, flank)
-	compliance := e.axle.Plate.Compliance[pegAxial][pegAxial]
-	if p.Stiffness > 0 {
-		compliance += 1 / p.Stiffness
-	}
+	st.give = e.axle.Plate.Compliance[pegAxial][pegAxial] + e.pegCompliance()
 	for i := range s.nu {
 		for l := range s.nl {
 			st.along[i] -= s.f[i][l] * on[l]
@@ -31,7 +28,8 @@ func (e *Elastic) stop(flank Flank) (st stop) {
 		for m := range s.nl {
 			// on holds the load of the pad, against the approach.
 			st.byLoad[m] -= on[l] * s.g[l][m]
-			compliance += on[l] * s.g[l][m] * (on[m] + drag[m])
+			st.give += on[l] * s.g[l][m] * on[m]
+			st.slip += on[l] * s.g[l][m] * drag[m]
 		}
 	}
 	for i := range s.nu {
@@ -40,7 +38,6 @@ func (e *Elastic) stop(flank Flank) (st stop) {
 	st.on, st.rub = on, drag
 	st.present = true
 	st.gap = p.middleGap()
-	st.kappa = 1 / compliance
 	return st
 }
 

@@ -63,13 +63,7 @@ func (e *Elastic) readWheel(s *State, sys *system, p *placement, plate *[3]float
 // peg itself gives.
 func (e *Elastic) readPeg(s *State, sys *system, p *placement) {
 	peg, st := e.axle.Peg, &sys.stop
-	approach := st.free - p.pegLoad/st.kappa
-	for i := range sys.nu {
-		approach += st.along[i] * p.y[i]
-	}
-	if peg.Stiffness > 0 {
-		approach += p.pegLoad / peg.Stiffness
-	}
+	approach := st.gap + st.beyond(&p.y, sys.nu) - p.pegLoad*(st.give+st.slip-e.pegCompliance())
 	s.Peg = PegState{
 		Present: true, Gap: st.gap, Load: p.pegLoad,
 		Movement: approach, FreeMovement: approach,

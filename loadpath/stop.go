@@ -9,7 +9,8 @@ type stop struct {
 	along   [maxUnknown]float64 // approach of back face and foot per unknown
 	drag    [maxUnknown]float64 // force on the unknowns by the pad's friction per unit of load
 	free    float64             // approach at y = 0 without load on the peg
-	kappa   float64             // load per approach beyond the gap, at fixed y
+	give    float64             // approach undone per load at fixed y, by all in the peg's way
+	slip    float64             // and by the pad's friction; may have either sign
 	gap     float64
 
 	rest   float64           // approach of the axle at rest, taken off
@@ -18,17 +19,15 @@ type stop struct {
 	rub    [maxLoads]float64 // loads of its friction
 }
 
-// load returns the force on the pad at y.
-func (p *stop) load(y *[maxUnknown]float64, nu int) float64 {
-	if !p.present {
-		return 0
-	}
-	beyond := p.free - p.gap
+// beyond is how far back face and peg would overlap at y.
+func (p *stop) beyond(y *[maxUnknown]float64, nu int) float64 {
+	v := p.free - p.gap
 	for i := range nu {
-		beyond += p.along[i] * y[i]
+		v += p.along[i] * y[i]
 	}
-	if beyond <= 0 {
-		return 0
-	}
-	return p.kappa * beyond
+	return v
 }
+
+// jams says that at fixed y the pad's friction all but undoes the give of the
+// peg: the harder it presses, the more it is pressed.
+func (p *stop) jams() bool { return p.give+p.slip < 0.1*p.give }

@@ -136,6 +136,13 @@ func (s *system) balance(p *placement, flank Flank, torque float64) error {
 			s.firm(&p.y)
 		}
 	}
+	if s.stop.present && s.stop.jams() {
+		if err := s.findRubbing(p); err != nil {
+			err.Flank, err.Torque = flank, torque
+			return err
+		}
+		return nil
+	}
 	err := s.find(p)
 	if err != nil && s.started[i] { // once more from rest
 		p.y = s.rest.y
