@@ -6,12 +6,17 @@ import (
 	"axlewright/calc/ring"
 )
 
-// CapBuild is a bearing cap with its two bolts.
-type CapBuild struct {
-	Arch      ring.CapParams            // curved beam, with an overlay where there is one; its Force is not used
+// CapJoint is what holds a bearing cap down: two bolts and what they clamp.
+type CapJoint struct {
 	Bolt      bolt.BoltResilienceParams // one of the two
 	Clamped   bolt.MemberParams         // what it clamps: the cap's foot
 	LoadPlane float64                   // -, share of the clamped parts between the planes where the load enters, n of VDI 2230
+}
+
+// CapBuild is a bearing cap with its two bolts.
+type CapBuild struct {
+	Arch ring.CapParams // curved beam, with an overlay where there is one; its Force is not used
+	CapJoint
 }
 
 // CapStiffness is how a cap gives towards its own side.
@@ -23,6 +28,18 @@ type CapStiffness struct {
 }
 
 // Stiffness returns the stiffness of the cap as the bearing feels it.
+func (c CapBuild) Stiffness() (CapStiffness, error) {
+	arch := c.Arch
+	arch.Force = 1e4 // the arch is linear
+	a, err := ring.Cap(arch)
+	if err != nil {
+		return CapStiffness{}, err
+	}
+	return c.CapJoint.Stiffness(a.Stiffness)
+}
+
+// Stiffness returns the stiffness of a cap whose arch alone has the stiffness
+// given, N/m.
 //
 // A preloaded joint is stiff: under a load that enters at the load planes, the
 // parts between the planes spring back while bolt and parts outside them stretch,
@@ -31,14 +48,10 @@ type CapStiffness struct {
 //	1/k = 1/k_arch + ½/(1/(n·δ_P) + 1/(δ_S + (1 − n)·δ_P))
 //
 // Once the joint has opened the bolts alone are left: k_open with ½·(δ_S + (1 − n)·δ_P).
-func (c CapBuild) Stiffness() (CapStiffness, error) {
-	if err := check.All("loadpath.CapBuild.Stiffness", check.Within("LoadPlane", c.LoadPlane, 0, 1)); err != nil {
-		return CapStiffness{}, err
-	}
-	arch := c.Arch
-	arch.Force = 1e4 // the arch is linear
-	a, err := ring.Cap(arch)
-	if err != nil {
+func (c CapJoint) Stiffness(arch float64) (CapStiffness, error) {
+	if err := check.All("loadpath.CapJoint.Stiffness",
+		check.Within("LoadPlane", c.LoadPlane, 0, 1), check.Positive("arch", arch),
+	); err != nil {
 		return CapStiffness{}, err
 	}
 	screw, err := bolt.BoltResilience(c.Bolt)
@@ -53,9 +66,9 @@ func (c CapBuild) Stiffness() (CapStiffness, error) {
 	outside := screw.Resilience + (1-c.LoadPlane)*parts.Resilience
 	closed := 0.5 * between * outside / (between + outside)
 	return CapStiffness{
-		Arch:  a.Stiffness,
+		Arch:  arch,
 		Joint: 1 / closed,
-		Total: 1 / (1/a.Stiffness + closed),
-		Open:  1 / (1/a.Stiffness + outside/2),
+		Total: 1 / (1/arch + closed),
+		Open:  1 / (1/arch + outside/2),
 	}, nil
 }

@@ -1,24 +1,124 @@
 package loadpath
 
-import "math"
+import (
+	"math"
 
-// CastingFreedoms is the order of a Casting: five movements at each seat and
-// the foot of the peg.
-const CastingFreedoms = 21
+	"gonum.org/v1/gonum/mat"
+
+	"axlewright/calc/check"
+)
+
+// The rows and columns of a Casting. Axial and first and second radial axes are
+// x, y, z at the pinion's bearings and y, z, x at the side bearings; turns are
+// about the radial axes. The peg's foot moves along y, away from the pinion.
+const (
+	HeadAxial = iota
+	HeadRadial1
+	HeadRadial2
+	HeadTurn1
+	HeadTurn2
+	TailAxial
+	TailRadial1
+	TailRadial2
+	TailTurn1
+	TailTurn2
+	NearAxial
+	NearRadial1
+	NearRadial2
+	NearTurn1
+	NearTurn2
+	FarAxial
+	FarRadial1
+	FarRadial2
+	FarTurn1
+	FarTurn2
+	PegFoot
+	CastingFreedoms
+)
 
 // Casting is the compliance of the whole casting at its seats, with cross
 // terms, from a finite-element run or a bench.
-//
-// The order is head, tail, near, far, each with its axial, first radial, second
-// radial movement and its turn about the first and second radial axis, then the
-// peg's foot along y, positive away from the pinion. Axial and radial axes are
-// x, y, z for the pinion's bearings and y, z, x for the side bearings.
 type Casting struct {
 	// Compliance is row by row in m/N, rad/N and rad/(N·m). It must be
 	// symmetric and positive. In the caps' direction it holds the seat pressed
 	// into the casting; what cap and leg give more when drawn the other way is
-	// taken from the side seats.
+	// taken from the side seats. The peg's foot is in it and so is no part of
+	// the peg's own stiffness.
 	Compliance [CastingFreedoms * CastingFreedoms]float64
+}
+
+// SeatsAsCasting is the casting without cross terms that the seats of an axle
+// describe, to enter measured ones into. The caps must face along x or z, as
+// the matrix has the radial directions there.
+func SeatsAsCasting(a *Axle, pegFoot float64) (Casting, error) {
+	if err := check.All("loadpath.SeatsAsCasting", check.Positive("pegFoot", pegFoot),
+		check.That("CapDirection", a.CapDirection.X, a.CapDirection.X == 0 != (a.CapDirection.Z == 0), "along x or along z"),
+	); err != nil {
+		return Casting{}, err
+	}
+	var c Casting
+	set := func(row int, stiffness ...float64) {
+		for i, k := range stiffness {
+			c.Set(row+i, row+i, 1/k)
+		}
+	}
+	for row, s := range map[int]*Seat{HeadAxial: &a.HeadSeat, TailAxial: &a.TailSeat} {
+		set(row, s.Axial, s.Radial, s.Radial, s.Tilt, s.Tilt)
+	}
+	for row, s := range map[int]*SideSeat{NearAxial: &a.NearSeat, FarAxial: &a.FarSeat} {
+		alongZ, alongX := s.Across, s.Inward
+		if a.CapDirection.X == 0 {
+			alongZ, alongX = alongX, alongZ
+		}
+		set(row, s.Axial, alongZ, alongX, s.Tilt, s.Tilt)
+	}
+	set(PegFoot, pegFoot)
+	return c, nil
+}
+
+// Set enters a compliance and its mirror image.
+func (c *Casting) Set(row, column int, compliance float64) {
+	c.Compliance[row*CastingFreedoms+column] = compliance
+	c.Compliance[column*CastingFreedoms+row] = compliance
+}
+
+// CastingFromStiffness inverts a stiffness matrix, row by row in N/m, N/rad and
+// N·m/rad.
+func CastingFromStiffness(stiffness *[CastingFreedoms * CastingFreedoms]float64) (Casting, error) {
+	bad := &BadAxle{Field: "Casting", Reason: "has a stiffness that is not symmetric and positive"}
+	const n = CastingFreedoms
+	// A unit diagonal keeps metres and radians apart.
+	var scale [n]float64
+	for i := range n {
+		if scale[i] = 1 / math.Sqrt(stiffness[i*n+i]); !(scale[i] > 0) {
+			return Casting{}, bad
+		}
+	}
+	k := mat.NewSymDense(n, nil)
+	for i := range n {
+		for j := range n {
+			v := stiffness[i*n+j] * scale[i] * scale[j]
+			if !(math.Abs(v-stiffness[j*n+i]*scale[i]*scale[j]) <= 1e-6) {
+				return Casting{}, bad
+			}
+			k.SetSym(i, j, v)
+		}
+	}
+	var factor mat.Cholesky
+	var inverse mat.SymDense
+	if !factor.Factorize(k) {
+		return Casting{}, bad
+	}
+	if err := factor.InverseTo(&inverse); err != nil {
+		return Casting{}, bad
+	}
+	var c Casting
+	for i := range n {
+		for j := range n {
+			c.Compliance[i*n+j] = inverse.At(i, j) * scale[i] * scale[j]
+		}
+	}
+	return c, nil
 }
 
 // cast puts the casting's matrix in the place of the seats' own stiffness. A

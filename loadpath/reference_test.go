@@ -277,16 +277,16 @@ func (r *refAxle) cap(t testing.TB) CapStiffness {
 		arch.Bond = o.Bond
 	}
 	k, err := CapBuild{
-		Arch: arch,
-		Bolt: bolt.BoltResilienceParams{
-			Sections: []bolt.Section{{Length: c.Bolt.Grip * mm, Diameter: c.Bolt.D * mm}}, Diameter: c.Bolt.D * mm,
-			Core: thread.CoreDiameter, Modulus: 206e9, Head: bolt.Hexagon, Seat: bolt.TappedHole, SeatModulus: c.E * 1e6,
-		},
-		Clamped: bolt.MemberParams{
-			Bearing: 19.6 * mm, Hole: 15.5 * mm, Outside: c.W * mm, Clamp: c.Bolt.Grip * mm, Modulus: c.E * 1e6, Seat: bolt.TappedHole,
-		},
-		LoadPlane: c.LoadPlane,
-	}.Stiffness()
+		Arch: arch, CapJoint: CapJoint{
+			Bolt: bolt.BoltResilienceParams{
+				Sections: []bolt.Section{{Length: c.Bolt.Grip * mm, Diameter: c.Bolt.D * mm}}, Diameter: c.Bolt.D * mm,
+				Core: thread.CoreDiameter, Modulus: 206e9, Head: bolt.Hexagon, Seat: bolt.TappedHole, SeatModulus: c.E * 1e6,
+			},
+			Clamped: bolt.MemberParams{
+				Bearing: 19.6 * mm, Hole: 15.5 * mm, Outside: c.W * mm, Clamp: c.Bolt.Grip * mm, Modulus: c.E * 1e6, Seat: bolt.TappedHole,
+			},
+			LoadPlane: c.LoadPlane,
+		}}.Stiffness()
 	if err != nil {
 		t.Fatal(err)
 	}
