@@ -23,18 +23,18 @@ func (s *study) advice() (Advice, error) {
 	}
 	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(s.builds[x].Price, s.builds[y].Price) })
 
+	s.columns = s.linkColumns()
+	dominates := newDominance(s.columns)
 	var kept []int // indexes into s.builds
 	var columns []column
 	for _, b := range order {
-		c := s.column(b)
-		if k := slices.IndexFunc(columns, func(cheaper column) bool {
-			return dominates(cheaper, c, 0, 0)
-		}); k >= 0 && len(s.builds[b].Upgrades) > 0 {
+		if k := slices.IndexFunc(kept, func(cheaper int) bool { return dominates.covers(s, cheaper, b) }); k >= 0 {
 			a.SetAside = append(a.SetAside, SetAside{
 				Name: buildName(s.builds[b]), Price: s.builds[b].Price, Better: buildName(s.builds[kept[k]]),
 			})
 			continue
 		}
+		c := s.column(b)
 		kept, columns = append(kept, b), append(columns, c)
 		a.Builds = append(a.Builds, s.describe(b, c))
 	}

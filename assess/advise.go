@@ -70,6 +70,13 @@ func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
 		all[b].set(wheelPath, wheels[b])
 	}
 	s.pinions, s.wheels = newVariants(all, pinionPath), newVariants(all, wheelPath)
+	var wheelBuilds []*axle.Assembly
+	for _, b := range s.wheels.reps {
+		wheelBuilds = append(wheelBuilds, &s.builds[b])
+	}
+	if s.plates, err = newWheelPlates(wheelBuilds); err != nil {
+		return nil, err
+	}
 	s.peaks = make([]peak, o.Draws)
 	s.giveOut = make([][][]outcome, len(links))
 	for l := range links {
@@ -102,8 +109,8 @@ func (s *study) number() {
 	axle.EachFigure(&s.duty, "Duty", note)
 	axle.EachFigure(&s.doubts, "Model", note)
 	s.places = slices.Sorted(maps.Keys(s.figures))
-	s.columns = make(map[string]int, len(s.places))
+	s.figureAt = make(map[string]int, len(s.places))
 	for i, place := range s.places {
-		s.columns[place] = i
+		s.figureAt[place] = i
 	}
 }

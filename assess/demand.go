@@ -27,9 +27,14 @@ func (w *worker) peak() (peak, error) {
 	if err != nil {
 		return p, err
 	}
+	// Pulling forward can always take all there is. How much of it the other
+	// flank sees, in reverse and on the overrun, is for the duty to say.
+	forward := flankIndex(w.s.enquiry.Mounting.Forward)
+	p.share[forward] = 1
 	for _, b := range w.duty.Drawn.Blocks {
-		f := flankIndex(w.s.enquiry.Mounting.FlankOf(b.Going))
-		p.share[f] = math.Max(p.share[f], b.Torque.Value)
+		if f := flankIndex(w.s.enquiry.Mounting.FlankOf(b.Going)); f != forward {
+			p.share[f] = math.Min(1, math.Max(p.share[f], b.Torque.Value))
+		}
 	}
 	if w.standard != nil {
 		std, err := peakOf(&w.standard.Drawn, gears, w.s.enquiry.Mounting)

@@ -6,38 +6,67 @@ import (
 	"slices"
 )
 
-// A column is one build's give-out torques on the peak scale, draw by draw.
-type column struct {
-	torque [][]float64 // by link, draw
-	least  []float64   // by draw
-	first  []int       // by draw: the link that goes first
-	safe   [][]bool    // by link, draw: holds the peak
-	holds  []bool      // by draw: every link holds
-	coast  []float64   // by link: share of draws in which the coast flank decides
+// A linkColumn is one variant of one link on the peak scale.
+type linkColumn struct {
+	torque  []float64 // N·m, by draw
+	safe    []bool    // by draw: holds the peak
+	band    Band
+	carries Chance
+	coast   float64 // share of draws in which the coast flank decides
 }
 
+// A column is one build on the peak scale.
+type column struct {
+	links []*linkColumn // by link; builds share them
+	least []float64     // N·m, by draw
+	first []int         // by draw: the link that goes first
+	holds []bool        // by draw: every link holds
+}
+
+// linkColumns puts every variant of every link on the peak scale.
+func (s *study) linkColumns() [][]*linkColumn {
+	all := make([][]*linkColumn, len(links))
+	for l := range links {
+		for v := range s.kinds[l].reps {
+			all[l] = append(all[l], s.linkColumn(links[l].kind, s.giveOut[l][v]))
+		}
+	}
+	return all
+}
+
+func (s *study) linkColumn(kind Kind, outcomes []outcome) *linkColumn {
+	c := &linkColumn{torque: make([]float64, len(outcomes)), safe: make([]bool, len(outcomes))}
+	onCoast, safe := 0, 0
+	for i, o := range outcomes {
+		t, flank := o.onPeakScale(kind, s.peaks[i])
+		c.torque[i], c.safe[i] = t, t >= s.peaks[i].torque
+		if c.safe[i] {
+			safe++
+		}
+		if flank == 1 {
+			onCoast++
+		}
+	}
+	c.band = bandOf(c.torque)
+	c.carries = chanceOf(float64(safe), len(outcomes))
+	c.coast = float64(onCoast) / float64(len(outcomes))
+	return c
+}
+
+// column stacks a build's links.
 func (s *study) column(build int) column {
 	n := s.draws.n
-	c := column{
-		torque: make([][]float64, len(links)), safe: make([][]bool, len(links)), coast: make([]float64, len(links)),
-		least: make([]float64, n), first: make([]int, n), holds: make([]bool, n),
-	}
+	c := column{least: make([]float64, n), first: make([]int, n), holds: make([]bool, n)}
 	for i := range n {
 		c.least[i], c.holds[i] = math.Inf(1), true
 	}
 	for l := range links {
-		c.torque[l], c.safe[l] = make([]float64, n), make([]bool, n)
-		outcomes := s.giveOut[l][s.kinds[l].of[build]]
-		for i, o := range outcomes {
-			t, flank := o.onPeakScale(links[l].kind, s.peaks[i])
-			c.torque[l][i] = t
-			c.safe[l][i] = t >= s.peaks[i].torque
-			c.holds[i] = c.holds[i] && c.safe[l][i]
+		one := s.columns[l][s.kinds[l].of[build]]
+		c.links = append(c.links, one)
+		for i, t := range one.torque {
+			c.holds[i] = c.holds[i] && one.safe[i]
 			if t < c.least[i] {
 				c.least[i], c.first[i] = t, l
-			}
-			if flank == 1 {
-				c.coast[l] += 1 / float64(n)
 			}
 		}
 	}
@@ -62,18 +91,17 @@ func (s *study) describe(build int, c column) Build {
 	for _, l := range c.first {
 		firsts[l] += 1 / float64(n)
 	}
-	for l := range links {
-		band := bandOf(c.torque[l])
-		if math.IsInf(band.Low, 1) && firsts[l] == 0 {
+	for l, one := range c.links {
+		if math.IsInf(one.band.Low, 1) && firsts[l] == 0 {
 			continue
 		}
 		r := Rung{
 			Name: links[l].name, Part: links[l].part, Kind: links[l].kind, Outside: links[l].outside,
-			GiveOut: band, First: firsts[l], Carries: chanceOf(float64(count(c.safe[l])), n),
+			GiveOut: one.band, First: firsts[l], Carries: one.carries,
 		}
 		if links[l].kind != Wears {
 			r.Flank = flanks[0]
-			if c.coast[l] > 0.5 {
+			if one.coast > 0.5 {
 				r.Flank = flanks[1]
 			}
 		}
@@ -107,20 +135,43 @@ func count(flags []bool) int {
 	return n
 }
 
-// dominates says whether build a is no dearer than b and b's links are nowhere
-// stronger beyond what drawing can tell.
-func dominates(a, b column, priceA, priceB float64) bool {
-	if priceA > priceB {
-		return false
-	}
-	for l := range links {
-		better := 0
-		for i := range a.torque[l] {
-			if b.torque[l][i] > a.torque[l][i]*1.001 {
-				better++
+// A dominance finds builds that are nowhere stronger than a cheaper one.
+type dominance struct {
+	stronger [][][]bool // by link, variant a, variant b: b is stronger than a in some draws
+}
+
+// newDominance compares the variants of each link once; builds are then
+// compared by looking up.
+func newDominance(columns [][]*linkColumn) dominance {
+	d := dominance{make([][][]bool, len(columns))}
+	for l, variants := range columns {
+		d.stronger[l] = make([][]bool, len(variants))
+		for a := range variants {
+			d.stronger[l][a] = make([]bool, len(variants))
+			for b := range variants {
+				d.stronger[l][a][b] = a != b && stronger(variants[b].torque, variants[a].torque)
 			}
 		}
-		if better*200 > len(a.torque[l]) { // in one draw of two hundred
+	}
+	return d
+}
+
+// stronger says whether x is above y by more than a thousandth in more than
+// one draw of two hundred.
+func stronger(x, y []float64) bool {
+	better := 0
+	for i := range x {
+		if x[i] > y[i]*1.001 {
+			better++
+		}
+	}
+	return better*200 > len(x)
+}
+
+// covers says whether build b has no link stronger than build a.
+func (d dominance) covers(s *study, a, b int) bool {
+	for l := range d.stronger {
+		if d.stronger[l][s.kinds[l].of[a]][s.kinds[l].of[b]] {
 			return false
 		}
 	}

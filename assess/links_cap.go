@@ -7,7 +7,6 @@ import (
 	"axlewright/calc/bolt"
 	"axlewright/calc/material"
 	"axlewright/calc/pin"
-	"axlewright/calc/ring"
 )
 
 // A capJoint is what holds a side bearing down.
@@ -137,15 +136,11 @@ func capWalks(u *unit, n *notes) (limit, error) {
 // capBreaks is the arch of the cap in bending, with or without a steel overlay.
 func capBreaks(u *unit, n *notes) (limit, error) {
 	cap := &u.axle.Casting.Cap
-	stress, err := u.memo.get("cap stress", capKey(u.axle), func() (float64, error) {
-		arch := capArch(u.axle)
-		arch.Force = 1
-		r, err := ring.Cap(arch)
-		return r.MaxTension, err
-	})
+	arch, err := capUnderForce(u.axle, u.memo)
 	if err != nil {
 		return nil, err
 	}
+	stress := arch.MaxTension // for each newton
 	n.by("ring.Cap", "σ/F", "greatest tension in the cap for each newton of lift", stress, "Pa/N")
 	capacity := cap.Yield.Value * u.doubts.castingStrength()
 	j := capJoint{outward: cap.JointOutward.Value}

@@ -2,6 +2,7 @@ package assess
 
 import (
 	"fmt"
+	"math"
 
 	"axlewright/axle"
 	"axlewright/calc/bearing"
@@ -79,11 +80,11 @@ const Laminae = 31
 // SolveLoad solves one build at a torque on a flank.
 func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank axle.Flank, torque float64) (LoadCase, error) {
 	x := LoadCase{Build: buildName(build), Flank: flank, Torque: torque, Bearings: map[string]BearingState{}}
-	s := newPathSolver(torque)
-	if err := s.addWheel(&build); err != nil {
+	plates, err := newWheelPlates([]*axle.Assembly{&build})
+	if err != nil {
 		return x, err
 	}
-	input, err := s.input(&build, &build, &s.wheels[0], nil)
+	input, err := newPathSolver(plates, torque).input(&build, &build, plates[0], nil)
 	if err != nil {
 		return x, err
 	}
@@ -95,7 +96,7 @@ func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank ax
 	if err != nil {
 		return x, err
 	}
-	x.read(&state)
+	x.read(&state, &input.Mesh)
 	for _, b := range []struct {
 		name    string
 		seat    *loadpath.SeatLoad
@@ -112,7 +113,15 @@ func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank ax
 	return x, err
 }
 
-func (x *LoadCase) read(s *loadpath.State) {
+func (x *LoadCase) read(s *loadpath.State, mesh *loadpath.Mesh) {
+	away := math.Hypot(mesh.MeanPoint.X, mesh.MeanPoint.Z)
+	outX, outZ := mesh.MeanPoint.X/away, mesh.MeanPoint.Z/away // from the wheel's axis to the mesh
+	x.Tooth = ToothForce{
+		Tangential:  math.Abs(s.OnWheel.X*outZ - s.OnWheel.Z*outX),
+		Radial:      -(s.OnWheel.X*outX + s.OnWheel.Z*outZ),
+		WheelAxial:  s.OnWheel.Y,
+		PinionAxial: s.OnPinion.X,
+	}
 	x.Converged, x.Residual, x.Dial = s.Converged, s.Residual, s.Dial
 	x.Mesh = MeshMoved(s.Mesh)
 	if s.Peg.Present {

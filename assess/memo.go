@@ -1,31 +1,27 @@
 package assess
 
-// A memo keeps what is dear to work out and the same for several links or
-// builds of one draw.
-type memo struct{ values map[memoKey]float64 }
+import "axlewright/calc/ring"
 
-type memoKey struct {
-	what string
-	part any // tells the parts of builds apart
-}
+// A memo keeps what is dear to work out and the same for several links and
+// builds of one draw: the arch of a cap.
+type memo struct{ caps map[string]ring.CapResult }
 
-func newMemo() memo { return memo{values: map[memoKey]float64{}} }
+func newMemo() memo { return memo{caps: map[string]ring.CapResult{}} }
 
-// get returns the value for a key, worked out once a draw.
-func (m *memo) get(what string, part any, work func() (float64, error)) (float64, error) {
+// cap returns the arch for a key, worked out once a draw. A nil memo keeps nothing.
+func (m *memo) cap(key string, work func() (ring.CapResult, error)) (ring.CapResult, error) {
 	if m == nil {
 		return work()
 	}
-	key := memoKey{what, part}
-	if v, known := m.values[key]; known {
-		return v, nil
+	if r, known := m.caps[key]; known {
+		return r, nil
 	}
-	v, err := work()
+	r, err := work()
 	if err == nil {
-		m.values[key] = v
+		m.caps[key] = r
 	}
-	return v, err
+	return r, err
 }
 
 // forget starts a new draw.
-func (m *memo) forget() { clear(m.values) }
+func (m *memo) forget() { clear(m.caps) }

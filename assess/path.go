@@ -20,41 +20,55 @@ const (
 
 // knots are the torques at which the load path is solved, as shares of the
 // highest torque looked at: close together where demands lie.
-var knots = [...]float64{0, 0.05, 0.12, 0.25, 0.5, 1}
+var knots = [...]float64{0, 0.08, 0.2, 0.45, 1}
 
 // A pathSolver solves the load paths of all kinds of pinion and wheel in one
-// draw after another. What does not change from draw to draw, the plates, is
-// worked out once.
+// draw after another.
 type pathSolver struct {
 	highest float64
 	elastic *loadpath.Elastic
+	plates  []wheelPlates // by kind of wheel
 	pinions [][2]*curve
-	wheels  []wheelPathOf
+	wheels  [][2]*curve
 }
 
-// A wheelPathOf is one kind of wheel: its plates, and its response in this draw.
-type wheelPathOf struct {
-	grid   plateGrid
-	plate  *plateTable // of the peg, nil without one
-	curves [2]*curve
+// wheelPlates is what of one kind of wheel does not change from draw to draw:
+// it takes milliseconds and is worked out once for all workers.
+type wheelPlates struct {
+	wheel *plateGrid
+	peg   *plateTable // nil without a peg
 }
 
-func newPathSolver(highest float64) *pathSolver { return &pathSolver{highest: highest} }
-
-// addWheel prepares a kind of wheel; solve takes them in the order added.
-func (s *pathSolver) addWheel(a *axle.Assembly) error {
-	w := wheelPathOf{curves: s.newCurves()}
-	var err error
-	if w.grid, err = newPlateGrid(a); err != nil {
-		return err
+func newPathSolver(plates []wheelPlates, highest float64) *pathSolver {
+	s := &pathSolver{highest: highest, plates: plates}
+	for range plates {
+		s.wheels = append(s.wheels, s.newCurves())
 	}
-	if a.Peg != nil {
-		if w.plate, err = newPlateTable(a.Peg); err != nil {
-			return err
+	return s
+}
+
+// newWheelPlates solves the plates of kinds of wheel, those alike once.
+func newWheelPlates(wheels []*axle.Assembly) ([]wheelPlates, error) {
+	known := map[string]wheelPlates{}
+	var all []wheelPlates
+	for _, a := range wheels {
+		key := plateKey(a)
+		p, done := known[key]
+		if !done {
+			var err error
+			if p.wheel, err = newPlateGrid(a); err != nil {
+				return nil, fmt.Errorf("build %q: %w", buildName(*a), err)
+			}
+			if a.Peg != nil {
+				if p.peg, err = newPlateTable(a.Peg); err != nil {
+					return nil, fmt.Errorf("build %q: %w", buildName(*a), err)
+				}
+			}
+			known[key] = p
 		}
+		all = append(all, p)
 	}
-	s.wheels = append(s.wheels, w)
-	return nil
+	return all, nil
 }
 
 func (s *pathSolver) newCurves() [2]*curve {
@@ -91,7 +105,7 @@ func (s *pathSolver) solve(pinions, wheels []*axle.Assembly, m *memo) error {
 
 // one solves one pinion with one wheel and keeps both responses.
 func (s *pathSolver) one(pinion, wheel *axle.Assembly, p, w int, m *memo) error {
-	input, err := s.input(pinion, wheel, &s.wheels[w], m)
+	input, err := s.input(pinion, wheel, s.plates[w], m)
 	if err != nil {
 		return err
 	}
@@ -106,11 +120,15 @@ func (s *pathSolver) one(pinion, wheel *axle.Assembly, p, w int, m *memo) error 
 	var state loadpath.State
 	for f, flank := range flanks {
 		for i := range knots {
-			if err := s.elastic.SolveInto(&state, flank, s.wheels[w].curves[f].torques[i]); err != nil {
+			if f > 0 && knots[i] == 0 { // without torque there is no flank
+				s.pinions[p][f].rows[i], s.wheels[w][f].rows[i] = s.pinions[p][0].rows[i], s.wheels[w][0].rows[i]
+				continue
+			}
+			if err := s.elastic.SolveInto(&state, flank, s.wheels[w][f].torques[i]); err != nil {
 				return err
 			}
 			s.pinions[p][f].rows[i].readPinion(&state)
-			s.wheels[w].curves[f].rows[i].readWheel(&state, input.CapDirection)
+			s.wheels[w][f].rows[i].readWheel(&state, input.CapDirection)
 		}
 	}
 	return nil
@@ -118,7 +136,7 @@ func (s *pathSolver) one(pinion, wheel *axle.Assembly, p, w int, m *memo) error 
 
 // input describes a drawn build to the load path: the pinion of one, the rest of
 // the other.
-func (s *pathSolver) input(pinion, a *axle.Assembly, w *wheelPathOf, m *memo) (*loadpath.Axle, error) {
+func (s *pathSolver) input(pinion, a *axle.Assembly, plates wheelPlates, m *memo) (*loadpath.Axle, error) {
 	cones, err := a.Gears.Cones()
 	if err != nil {
 		return nil, err
@@ -129,7 +147,7 @@ func (s *pathSolver) input(pinion, a *axle.Assembly, w *wheelPathOf, m *memo) (*
 	}
 	k := &a.Casting
 	l := &k.Layout
-	capStiffness, err := m.get("cap stiffness", capKey(a), func() (float64, error) { return stiffnessOfCap(a) })
+	capStiffness, err := stiffnessOfCap(a, m)
 	if err != nil {
 		return nil, err
 	}
@@ -162,12 +180,12 @@ func (s *pathSolver) input(pinion, a *axle.Assembly, w *wheelPathOf, m *memo) (*
 		PinionPreload: k.Preload.Pinion.Value, SidePreload: k.Preload.Side.Value,
 		HeadSeat: seat(&k.Seats.Head), TailSeat: seat(&k.Seats.Tail), NearSeat: side, FarSeat: side,
 		CapDirection: facing(k.Cap.Facing),
-		Plate:        w.grid.at(a.Gears.Plate.Bond.Value, a.Gears.Plate.Modulus.Value),
+		Plate:        plates.wheel.at(a.Gears.Plate.Bond.Value, a.Gears.Plate.Modulus.Value),
 	}
 	if p := a.Peg; p != nil {
 		in.Peg = &loadpath.Peg{
 			Gap: p.Gap.Value, RunOut: p.RunOut.Value, Spot: loadpath.Middle,
-			Stiffness: pegStiffness(a, w.plate), Friction: p.Friction.Value,
+			Stiffness: pegStiffness(a, plates.peg), Friction: p.Friction.Value,
 			Radius: p.Radius.Value, Angle: p.Angle.Value, BackFaceY: a.Gears.Plate.Thickness.Value / 2,
 		}
 	}
@@ -193,18 +211,12 @@ func pegStiffness(a *axle.Assembly, plate *plateTable) float64 {
 	return 1 / give
 }
 
-// A capPart tells apart the caps of one draw.
-type capPart struct {
-	grade, thread string
-	overlay       string
-}
-
-func capKey(a *axle.Assembly) capPart {
-	key := capPart{grade: a.Casting.CapBolts.Grade, thread: a.Casting.CapBolts.Thread + a.Casting.CapBolts.Grip.Text}
-	if a.Overlay != nil {
-		key.overlay = a.Overlay.Thickness.Text + a.Overlay.Metal
+// archKey tells the caps of one draw apart: bare, or with which overlay.
+func archKey(a *axle.Assembly) string {
+	if a.Overlay == nil {
+		return ""
 	}
-	return key
+	return a.Overlay.Thickness.Text + " " + a.Overlay.Metal
 }
 
 // capLayers are the cap's own iron and a welded overlay where there is one.
@@ -220,15 +232,22 @@ func capLayers(a *axle.Assembly) (layers []ring.SectionLayer, bond float64) {
 // capArc is half the arc over which a side bearing presses on its cap.
 const capArc = math.Pi / 3
 
-func capArch(a *axle.Assembly) ring.CapParams {
-	layers, bond := capLayers(a)
-	return ring.CapParams{
-		BoreRadius: a.Casting.Cap.BoreRadius.Value, Layers: layers, Bond: bond, Poisson: ironPoisson,
-		HalfArc: capArc, Load: ring.CosineLoad,
-	}
+// capUnderForce solves the arch of a cap under a force of one newton.
+func capUnderForce(a *axle.Assembly, m *memo) (ring.CapResult, error) {
+	return m.cap(archKey(a), func() (ring.CapResult, error) {
+		layers, bond := capLayers(a)
+		return ring.Cap(ring.CapParams{
+			BoreRadius: a.Casting.Cap.BoreRadius.Value, Layers: layers, Bond: bond, Poisson: ironPoisson,
+			Force: 1, HalfArc: capArc, Load: ring.CosineLoad,
+		})
+	})
 }
 
-func stiffnessOfCap(a *axle.Assembly) (float64, error) {
+func stiffnessOfCap(a *axle.Assembly, m *memo) (float64, error) {
+	arch, err := capUnderForce(a, m)
+	if err != nil {
+		return 0, fmt.Errorf("cap: %w", err)
+	}
 	b := &a.Casting.CapBolts
 	size, err := bolt.StandardThread(bolt.Designation(b.Thread))
 	if err != nil {
@@ -239,11 +258,10 @@ func stiffnessOfCap(a *axle.Assembly) (float64, error) {
 		return 0, err
 	}
 	modulus := a.Casting.Cap.Modulus.Value
-	k, err := loadpath.CapBuild{
-		Arch: capArch(a),
+	k, err := loadpath.CapJoint{
 		Bolt: boltSpring(size.Diameter, thread, b.Grip.Value, modulus), Clamped: clampedUnder(size.Diameter, b.Grip.Value, modulus),
 		LoadPlane: a.Casting.Cap.LoadPlane.Value,
-	}.Stiffness()
+	}.Stiffness(arch.Stiffness)
 	if err != nil {
 		return 0, fmt.Errorf("cap: %w", err)
 	}
@@ -256,8 +274,8 @@ type plateGrid struct {
 	plates [5]loadpath.Plate
 }
 
-func newPlateGrid(a *axle.Assembly) (plateGrid, error) {
-	var grid plateGrid
+func newPlateGrid(a *axle.Assembly) (*plateGrid, error) {
+	grid := &plateGrid{}
 	w := &a.Gears.Plate
 	cones, err := a.Gears.Cones()
 	if err != nil {

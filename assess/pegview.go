@@ -110,15 +110,16 @@ func (s *study) nominal(b *axle.Assembly, highest float64) (paths, error) {
 // nominalPaths solves the load path of one build, and its peg's plate where it
 // has one.
 func nominalPaths(b *axle.Assembly, highest float64) (paths, *plateTable, error) {
-	s := newPathSolver(highest)
-	if err := s.addWheel(b); err != nil {
+	one := []*axle.Assembly{b}
+	plates, err := newWheelPlates(one)
+	if err != nil {
 		return paths{}, nil, err
 	}
-	one := []*axle.Assembly{b}
+	s := newPathSolver(plates, highest)
 	if err := s.solve(one, one, nil); err != nil {
 		return paths{}, nil, err
 	}
-	return paths{s.pinions[0], s.wheels[0].curves}, s.wheels[0].plate, nil
+	return paths{s.pinions[0], s.wheels[0]}, plates[0].peg, nil
 }
 
 // pegCurve is load and movement over torque with every figure at its value.

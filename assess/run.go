@@ -19,18 +19,20 @@ type study struct {
 	builds    []axle.Assembly
 	doubts    modelDoubts
 
-	columns map[string]int // place of a doubtful figure to its column of the draws
-	places  []string
-	figures map[string]axle.Number
-	draws   draws
-	highest float64 // N·m, highest torque looked at
+	figureAt map[string]int // place of a doubtful figure to its column of the draws
+	places   []string
+	figures  map[string]axle.Number
+	draws    draws
+	highest  float64 // N·m, highest torque looked at
 
-	pinions variants   // by the pinion's load path
-	wheels  variants   // by the wheel's
-	kinds   []variants // by link
+	pinions variants      // by the pinion's load path
+	wheels  variants      // by the wheel's
+	kinds   []variants    // by link
+	plates  []wheelPlates // by kind of wheel
 
-	peaks   []peak        // by draw
-	giveOut [][][]outcome // by link, variant, draw
+	peaks   []peak          // by draw
+	giveOut [][][]outcome   // by link, variant, draw
+	columns [][]*linkColumn // the same on the peak scale, once all draws are made
 }
 
 // An outcome is one link's give-out torque in one draw, by flank, in N·m. A
@@ -49,8 +51,8 @@ type worker struct {
 	memo     memo
 }
 
-func (s *study) newWorker() (*worker, error) {
-	column := func(place string) int { return s.columns[place] }
+func (s *study) newWorker() *worker {
+	column := func(place string) int { return s.figureAt[place] }
 	w := &worker{
 		s:       s,
 		memo:    newMemo(),
@@ -69,13 +71,8 @@ func (s *study) newWorker() (*worker, error) {
 			}
 		}
 	}
-	w.solver = newPathSolver(s.highest)
-	for v, b := range s.wheels.reps {
-		if err := w.solver.addWheel(&s.builds[b]); err != nil {
-			return nil, fmt.Errorf("build %q: %w", buildName(s.builds[s.wheels.reps[v]]), err)
-		}
-	}
-	return w, nil
+	w.solver = newPathSolver(s.plates, s.highest)
+	return w
 }
 
 // run makes all draws on all cores. Every draw writes only its own places, so
@@ -86,10 +83,7 @@ func (s *study) run(ctx context.Context, progress func(done, total int)) error {
 	var next, done atomic.Int64
 	var group sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), max(1, s.draws.n/8)) {
-		w, err := s.newWorker()
-		if err != nil {
-			return err
-		}
+		w := s.newWorker()
 		group.Go(func() {
 			for ctx.Err() == nil {
 				i := int(next.Add(1)) - 1
@@ -137,8 +131,8 @@ func (w *worker) draw(i int) error {
 	for l := range links {
 		for v, b := range w.s.kinds[l].reps {
 			u := w.unit(b)
-			u.paths = paths{w.solver.pinions[w.s.pinions.of[b]], w.solver.wheels[w.s.wheels.of[b]].curves}
-			u.plate = w.solver.wheels[w.s.wheels.of[b]].plate
+			wheel := w.s.wheels.of[b]
+			u.paths, u.plate = paths{w.solver.pinions[w.s.pinions.of[b]], w.solver.wheels[wheel]}, w.s.plates[wheel].peg
 			if w.s.giveOut[l][v][i], err = u.giveOut(&links[l], w.s.highest); err != nil {
 				return fmt.Errorf("%s of build %q: %w", links[l].name, buildName(*u.axle), err)
 			}

@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"encoding/json"
 	"math"
 	"slices"
 )
@@ -11,6 +12,22 @@ type Band struct {
 	Median float64
 	Low    float64 // 10 %
 	High   float64 // 90 %
+}
+
+// MarshalJSON writes a limit that was never reached as null: JSON has no
+// infinity.
+func (b Band) MarshalJSON() ([]byte, error) {
+	finite := func(x float64) *float64 {
+		if math.IsInf(x, 0) {
+			return nil
+		}
+		return &x
+	}
+	return json.Marshal(struct {
+		Median *float64 `json:"median"`
+		Low    *float64 `json:"low"`
+		High   *float64 `json:"high"`
+	}{finite(b.Median), finite(b.Low), finite(b.High)})
 }
 
 // bandOf sorts a copy of the values.
@@ -37,8 +54,8 @@ func quantile(sorted []float64, p float64) float64 {
 
 // A Chance is a share of the draws with its sampling error.
 type Chance struct {
-	Value float64 // 0..1
-	Error float64 // one standard error of the sampling, not of the model
+	Value float64 `json:"value"` // 0..1
+	Error float64 `json:"error"` // one standard error of the sampling, not of the model
 }
 
 func chanceOf(hits float64, draws int) Chance {

@@ -31,12 +31,18 @@ func pinionKey(b *axle.Assembly) string {
 	return fmt.Sprint(b.Head.Name, b.Tail.Name, b.Gears.PinionNeck.Number)
 }
 
-// wheelKey is the same for builds whose wheels ride alike: same caps, same peg,
-// same body of the diff centre.
+// wheelKey is the same for builds whose wheels ride alike: same caps, same
+// plates, same body of the diff centre.
 func wheelKey(b *axle.Assembly) string {
-	c := &b.Centre
-	key := fmt.Sprint(capKey(b), c.HubRadius.Number, c.FlangeRadius.Number, c.FlangeThickness.Number,
+	c, bolts := &b.Centre, &b.Casting.CapBolts
+	return fmt.Sprint(plateKey(b), archKey(b), bolts.Thread, bolts.Grip.Number,
 		c.NearOuter.Number, c.NearInner.Number, c.FarOuter.Number, c.FarInner.Number, c.BendingShare.Number)
+}
+
+// plateKey is the same for builds with the same flange and the same peg.
+func plateKey(b *axle.Assembly) string {
+	c := &b.Centre
+	key := fmt.Sprint(c.HubRadius.Number, c.FlangeRadius.Number, c.FlangeThickness.Number)
 	if b.Peg != nil {
 		key += fmt.Sprint(*b.Peg)
 	}
