@@ -17,6 +17,8 @@ type system struct {
 	current placement    // the one being sought
 	last    [2]placement // the last one of either flank
 	started [2]bool
+
+	lastTorque [2]float64 // N·m
 }
 
 // placement is a balanced place of a system.
@@ -129,7 +131,13 @@ func (s *system) balance(p *placement, flank Flank, torque float64) error {
 	i := flankIndex(flank)
 	s.setLoads(&p.load)
 	if s.started[i] {
+		// All grows nearly with the torque, which saves a step.
 		p.y = s.last[i].y
+		if ratio := torque / s.lastTorque[i]; ratio > 0.2 && ratio < 5 {
+			for j := range s.nu {
+				p.y[j] += (ratio - 1) * (p.y[j] - s.rest.y[j])
+			}
+		}
 	} else {
 		p.y = s.rest.y
 		if s.loose() {
@@ -158,7 +166,7 @@ func (s *system) balance(p *placement, flank Flank, torque float64) error {
 		err.Flank, err.Torque = flank, torque
 		return err
 	}
-	s.last[i], s.started[i] = *p, true
+	s.last[i], s.started[i], s.lastTorque[i] = *p, true, torque
 	return nil
 }
 
