@@ -15,8 +15,10 @@ func BenchmarkEquilibriumFromRest(b *testing.B) {
 	var s State
 	b.ReportAllocs()
 	for b.Loop() {
-		e.wheel.started, e.pinion.started = [2]bool{}, [2]bool{}
-		e.memo.clear()
+		e.wheel.forget()
+		e.pinion.forget()
+		e.wheel.memo.clear()
+		e.pinion.memo.clear()
 		if err := e.SolveInto(&s, Coast, 6000); err != nil {
 			b.Fatal(err)
 		}
@@ -33,7 +35,8 @@ func BenchmarkEquilibriumFromNeighbour(b *testing.B) {
 	i := 0
 	b.ReportAllocs()
 	for b.Loop() {
-		e.memo.clear()
+		e.wheel.memo.clear()
+		e.pinion.memo.clear()
 		i++
 		if err := e.SolveInto(&s, Coast, 6000+float64(i%2)*600); err != nil {
 			b.Fatal(err)
@@ -49,7 +52,7 @@ func BenchmarkPrepare(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		e.memo.valid = false
+		e.prior = false
 		if err := e.Reset(a); err != nil {
 			b.Fatal(err)
 		}

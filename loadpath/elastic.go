@@ -22,7 +22,7 @@ type Elastic struct {
 	pinion   system
 	wheel    system
 	whole    system // both, where the casting has cross terms
-	memo     memo
+	prior    bool   // an axle was prepared before and all went well
 	stops    [2]stop
 	touches  [2]touches
 }
@@ -56,9 +56,9 @@ func (e *Elastic) Reset(a *Axle) error {
 	if err := a.Validate(); err != nil {
 		return err
 	}
-	samePinion := e.memo.valid && e.samePinion(a)
-	sameWheel := e.memo.valid && e.sameWheel(a)
-	e.memo.valid = false // until all is well
+	samePinion := e.prior && e.samePinion(a)
+	sameWheel := e.prior && e.sameWheel(a)
+	e.prior = false // until all is well
 	e.keep(a)
 	e.touches = [2]touches{}
 	for seat, r := range [maxSeats]bearing.Rollers{head: a.Head, tail: a.Tail, far: a.Far, near: a.Near} {
@@ -76,7 +76,6 @@ func (e *Elastic) Reset(a *Axle) error {
 	}
 	if !samePinion {
 		e.buildPinion()
-		e.memo.clear()
 	}
 	if a.Casting != nil {
 		e.whole.hasPinion, e.whole.hasWheel = true, true
@@ -97,8 +96,13 @@ func (e *Elastic) Reset(a *Axle) error {
 			}
 		}
 	}
+	// Whatever is kept, the search starts from rest: the same axle gives the same
+	// digits whichever was solved before it.
+	e.pinion.forget()
+	e.wheel.forget()
+	e.whole.forget()
 	e.placePeg()
-	e.memo.valid = a.Casting == nil
+	e.prior = true
 	return nil
 }
 

@@ -313,12 +313,15 @@ func TestTheStartDoesNotMatter(t *testing.T) {
 			for range 50 {
 				i := flankIndex(flank)
 				for _, s := range []*system{&e.wheel, &e.pinion} {
-					s.started[i] = true
-					for j := range s.nu {
-						s.last[i].y[j] = 2e-3 * (2*rng.Float64() - 1)
+					for _, b := range []*before{&s.free[i], &s.pressed[i]} {
+						b.torque = 4000
+						for j := range s.nu {
+							b.y[j] = 2e-3 * (2*rng.Float64() - 1)
+						}
 					}
 				}
-				e.memo.clear()
+				e.wheel.memo.clear()
+				e.pinion.memo.clear()
 				got, err := e.Solve(flank, 4000)
 				if err != nil {
 					t.Fatal(err)

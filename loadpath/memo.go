@@ -1,15 +1,15 @@
 package loadpath
 
-// memo keeps the last solutions of the pinion, which peg, caps and crown wheel
-// do not touch, for the builds to come that share it.
+// memo keeps the last solutions of a system without the peg. They serve every
+// build that shares the system: the pinion's feels neither peg nor caps, and the
+// wheel's is where every peg starts from and what it is measured against.
 type memo struct {
-	valid bool
-	next  int
-	used  int
-	kept  [16]pinionAt
+	next int
+	used int
+	kept [16]kept
 }
 
-type pinionAt struct {
+type kept struct {
 	flank  Flank
 	torque float64
 	at     placement
@@ -26,11 +26,11 @@ func (m *memo) find(flank Flank, torque float64) *placement {
 	return nil
 }
 
-func (m *memo) keep(flank Flank, torque float64, at *placement) {
-	m.kept[m.next] = pinionAt{flank, torque, *at}
+// keep takes the place of the oldest.
+func (m *memo) keep(flank Flank, torque float64, at *placement) *placement {
+	k := &m.kept[m.next]
+	*k = kept{flank, torque, *at}
 	m.next = (m.next + 1) % len(m.kept)
-	m.used = max(m.used, m.next)
-	if m.next == 0 {
-		m.used = len(m.kept)
-	}
+	m.used = min(m.used+1, len(m.kept))
+	return &k.at
 }

@@ -2,6 +2,26 @@ package loadpath
 
 import "math"
 
+// read enters what the placement of the wheel's system says, and of the pinion
+// where it is in there. The pad's load joins the others.
+func (e *Elastic) read(s *State, sys *system, solution *placement, plate *[3]float64, free float64) {
+	p := solution
+	if p.pegLoad > 0 {
+		p = &sys.current
+		*p = *solution
+		for l := range sys.nl {
+			p.load[l] += p.pegLoad * (sys.stop.on[l] + sys.stop.rub[l])
+		}
+	}
+	if sys.hasPinion {
+		e.readPinion(s, sys, p)
+	}
+	e.readWheel(s, sys, p, plate)
+	if e.axle.Peg != nil {
+		e.readPeg(s, sys, p, free)
+	}
+}
+
 // readPinion enters what the pinion's placement says into the state.
 func (e *Elastic) readPinion(s *State, sys *system, p *placement) {
 	moved := sys.moved(p)
@@ -54,19 +74,16 @@ func (e *Elastic) readWheel(s *State, sys *system, p *placement, plate *[3]float
 	s.Dial = at(dial).Y + bent[dialAxial]
 	s.Mesh = a.meshMovement(&s.Pinion, &s.Wheel)
 	s.Axes = a.axisMovement(&s.Pinion, &s.Wheel)
-	if a.Peg != nil {
-		e.readPeg(s, sys, p)
-	}
 }
 
 // readPeg enters the peg's part. Between the approach and the gap lies what the
 // peg itself gives.
-func (e *Elastic) readPeg(s *State, sys *system, p *placement) {
+func (e *Elastic) readPeg(s *State, sys *system, p *placement, free float64) {
 	peg, st := e.axle.Peg, &sys.stop
 	approach := st.gap + st.beyond(&p.y, sys.nu) - p.pegLoad*(st.give+st.slip-e.pegCompliance())
 	s.Peg = PegState{
 		Present: true, Gap: st.gap, Load: p.pegLoad,
-		Movement: approach, FreeMovement: approach,
+		Movement: approach, FreeMovement: free,
 		Friction: peg.Friction * p.pegLoad, DragTorque: peg.Friction * p.pegLoad * peg.Radius,
 	}
 }
@@ -103,15 +120,6 @@ func (e *Elastic) readSeat(out *SeatLoad, sys *system, p *placement, moved *[max
 	out.Approach = Approach{Axial: facing[seat] * u[0], Radial1: u[1], Radial2: u[2], Tilt1: u[3], Tilt2: u[4]}
 	c := moved[first:]
 	out.Movement = Motion{m.global(c[0], c[1], c[2]), m.global(0, c[3], c[4])}
-}
-
-// addPegLoads puts the pad's load among the loads of the placement.
-func (e *Elastic) addPegLoads(sys *system, p *placement) {
-	if p.pegLoad > 0 {
-		for l := range sys.nl {
-			p.load[l] += p.pegLoad * (sys.stop.on[l] + sys.stop.rub[l])
-		}
-	}
 }
 
 // moved is the movement of the cups from the axle at rest.

@@ -46,6 +46,47 @@ func TestResetForgetsWhatHasChanged(t *testing.T) {
 	}
 }
 
+// The order of builds must not show in the digits, or runs on more cores would
+// differ from runs on one.
+func TestSameAxleGivesTheSameDigits(t *testing.T) {
+	b, c := referenceAxle(t, "B"), referenceAxle(t, "C")
+	fresh, used := new(Elastic), new(Elastic)
+	if err := used.Reset(b); err != nil {
+		t.Fatal(err)
+	}
+	var want, got State
+	for i := range 6 {
+		if err := used.SolveInto(&got, flanks[i%2], 500*float64(i)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	peg := *b.Peg
+	peg.Gap = 0.15e-3
+	narrow := *b
+	narrow.Peg = &peg
+	for _, a := range []*Axle{&narrow, c, b} {
+		if err := fresh.Reset(a); err != nil {
+			t.Fatal(err)
+		}
+		if err := used.Reset(a); err != nil {
+			t.Fatal(err)
+		}
+		for _, torque := range []float64{1700, 2900, 6100} {
+			for _, flank := range flanks {
+				if err := fresh.SolveInto(&want, flank, torque); err != nil {
+					t.Fatal(err)
+				}
+				if err := used.SolveInto(&got, flank, torque); err != nil {
+					t.Fatal(err)
+				}
+				if got != want {
+					t.Errorf("%s %g N·m: not the same digits", flank, torque)
+				}
+			}
+		}
+	}
+}
+
 func TestSolvingAllocatesNothing(t *testing.T) {
 	a := referenceAxle(t, "B")
 	e, err := Prepare(a)

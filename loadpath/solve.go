@@ -16,13 +16,6 @@ func (e *Elastic) Solve(flank Flank, torque float64) (State, error) {
 	if e.axle.Peg == nil {
 		return s, nil
 	}
-	if s.Peg.Load > 0 {
-		free, err := e.approach(flank, torque)
-		if err != nil {
-			return s, err
-		}
-		s.Peg.FreeMovement = free
-	}
 	var err error
 	s.Peg.TouchTight, s.Peg.TouchSlack, err = e.Touches(flank, 2*torque)
 	return s, err
@@ -40,50 +33,40 @@ func (e *Elastic) SolveInto(s *State, flank Flank, torque float64) error {
 	}
 	*s = State{Flank: flank, Torque: torque}
 	e.force(s)
-	wheel := e.wheelSystem()
+	pinion, wheel, plate := e.meshLoads(flank, torque)
+	var load [maxLoads]float64
 	if e.axle.Casting == nil {
-		pinion := e.memo.find(flank, torque)
-		if pinion == nil {
-			p := &e.pinion.current
-			load, _, _ := e.meshLoads(flank, torque)
-			p.load = [maxLoads]float64{}
-			copy(p.load[:], load[:])
-			err := e.pinion.balance(p, flank, torque)
-			e.readPinion(s, &e.pinion, p)
-			if err != nil {
-				return err
-			}
-			e.memo.keep(flank, torque, p)
-		} else {
-			e.readPinion(s, &e.pinion, pinion)
+		copy(load[:], pinion[:])
+		p, err := e.pinion.unpegged(&load, flank, torque)
+		e.readPinion(s, &e.pinion, p)
+		if err != nil {
+			return err
+		}
+		load = [maxLoads]float64{}
+	}
+	sys := e.wheelSystem()
+	e.wheelLoads(&load, &pinion, &wheel)
+	p, err := sys.unpegged(&load, flank, torque)
+	var free float64
+	if st := &e.stops[flankIndex(flank)]; err == nil && st.present {
+		sys.stop = *st
+		sys.stop.free = e.free(st, p, &plate)
+		if free = sys.stop.gap + sys.stop.beyond(&p.y, sys.nu); free > sys.stop.gap {
+			p, err = sys.pegged(p, flank, torque)
 		}
 	}
-	p := &wheel.current
-	plate := e.loadWheel(p, flank, torque, true)
-	err := wheel.balance(p, flank, torque)
-	e.addPegLoads(wheel, p)
-	if e.axle.Casting != nil {
-		e.readPinion(s, wheel, p)
-	}
-	e.readWheel(s, wheel, p, &plate)
+	e.read(s, sys, p, &plate, free)
 	s.Converged = err == nil
 	return err
 }
 
-// loadWheel sets the loads of the wheel's system and its stop.
-func (e *Elastic) loadWheel(p *placement, flank Flank, torque float64, withPeg bool) (plate [3]float64) {
+// wheelLoads enters the loads of the system that holds the wheel.
+func (e *Elastic) wheelLoads(load *[maxLoads]float64, pinion, wheel *wrench) {
 	s := e.wheelSystem()
-	pinion, wheel, plate := e.meshLoads(flank, torque)
-	p.load = [maxLoads]float64{}
 	if s.hasPinion {
-		copy(p.load[:5], pinion[:])
+		copy(load[:], pinion[:])
 	}
-	copy(p.load[s.loadsAt(wheelShaft):], wheel[:])
-	if s.stop.present = withPeg && e.stops[flankIndex(flank)].present; s.stop.present {
-		s.stop = e.stops[flankIndex(flank)]
-		s.stop.free = e.free(&s.stop, p, &plate)
-	}
-	return plate
+	copy(load[s.loadsAt(wheelShaft):], wheel[:])
 }
 
 // free is the approach of the back face to the peg at y = 0, without the peg.
@@ -101,9 +84,11 @@ func (e *Elastic) free(st *stop, p *placement, plate *[3]float64) float64 {
 // approach is how far the back face would come towards the peg without it.
 func (e *Elastic) approach(flank Flank, torque float64) (float64, error) {
 	s := e.wheelSystem()
-	p := &s.current
-	plate := e.loadWheel(p, flank, torque, false)
-	if err := s.balance(p, flank, torque); err != nil {
+	pinion, wheel, plate := e.meshLoads(flank, torque)
+	var load [maxLoads]float64
+	e.wheelLoads(&load, &pinion, &wheel)
+	p, err := s.unpegged(&load, flank, torque)
+	if err != nil {
 		return 0, err
 	}
 	st := &e.stops[flankIndex(flank)]

@@ -13,12 +13,11 @@ type system struct {
 	facing              [maxSeats]float64
 	offset              [maxSeatDOF]float64 // preload, cone into cup at assembly
 
-	rest    placement    // assembled, without torque and without the peg
-	current placement    // the one being sought
-	last    [2]placement // the last one of either flank
-	started [2]bool
-
-	lastTorque [2]float64 // N·m
+	rest    placement // assembled, without torque and without the peg
+	current placement // the one being sought
+	free    [2]before // the last one of either flank without the peg
+	pressed [2]before // and on the peg
+	memo    memo
 }
 
 // placement is a balanced place of a system.
@@ -114,7 +113,7 @@ func (s *system) prepare(a *Axle, p *prepared) error {
 
 // settle finds the axle without torque.
 func (s *system) settle() error {
-	s.started = [2]bool{}
+	s.memo.clear()
 	s.rest = placement{}
 	for b := range s.nd / perSeat {
 		s.rest.y[perSeat*b] = s.offset[perSeat*b]
@@ -126,49 +125,89 @@ func (s *system) settle() error {
 	return nil
 }
 
-// balance finds the placement under its load, from the last one of the flank.
-func (s *system) balance(p *placement, flank Flank, torque float64) error {
-	i := flankIndex(flank)
-	s.setLoads(&p.load)
-	if s.started[i] {
-		// All grows nearly with the torque, which saves a step.
-		p.y = s.last[i].y
-		if ratio := torque / s.lastTorque[i]; ratio > 0.2 && ratio < 5 {
-			for j := range s.nu {
-				p.y[j] += (ratio - 1) * (p.y[j] - s.rest.y[j])
-			}
-		}
-	} else {
-		p.y = s.rest.y
-		if s.loose() {
-			s.firm(&p.y)
-		}
+// unpegged finds the placement under its load without the peg, from the last
+// one of the flank.
+func (s *system) unpegged(load *[maxLoads]float64, flank Flank, torque float64) (*placement, error) {
+	if p := s.memo.find(flank, torque); p != nil {
+		return p, nil
 	}
-	if s.stop.present && s.stop.jams() {
-		if err := s.findRubbing(p); err != nil {
-			err.Flank, err.Torque = flank, torque
-			return err
-		}
-		return nil
+	p, i := &s.current, flankIndex(flank)
+	s.stop.present = false
+	p.load = *load
+	s.setLoads(load)
+	p.y = s.rest.y
+	if s.free[i].torque > 0 {
+		s.free[i].carry(&p.y, torque, &s.rest.y, s.nu)
+	} else if s.loose() {
+		s.firm(&p.y)
 	}
 	err := s.find(p)
-	if err != nil && s.started[i] { // once more from rest
+	if err != nil { // once more, as if pressed home
+		steps := p.steps
 		p.y = s.rest.y
 		s.firm(&p.y)
-		steps := p.steps
 		err = s.find(p)
 		p.steps += steps
 	}
-	if err != nil && s.stop.present && s.stop.drag != ([maxUnknown]float64{}) {
-		err = s.findRubbing(p)
-	}
 	if err != nil {
 		err.Flank, err.Torque = flank, torque
-		return err
+		return p, err
 	}
-	s.last[i], s.started[i], s.lastTorque[i] = *p, true, torque
-	return nil
+	s.free[i] = before{p.y, torque}
+	return s.memo.keep(flank, torque, p), nil
 }
+
+// pegged goes on from the placement without the peg, which has gone past its gap.
+func (s *system) pegged(free *placement, flank Flank, torque float64) (*placement, error) {
+	p := &s.current
+	*p = *free
+	s.setLoads(&p.load)
+	if i := flankIndex(flank); s.pressed[i].torque > 0 {
+		s.pressed[i].carry(&p.y, torque, &s.rest.y, s.nu)
+	}
+	rubs := s.stop.drag != ([maxUnknown]float64{})
+	var err *NotConverged
+	if rubs && s.stop.jams() {
+		err = s.findRubbing(p)
+	} else if err = s.find(p); err != nil {
+		steps := p.steps
+		if rubs {
+			err = s.findRubbing(p)
+		} else {
+			p.y = s.rest.y
+			s.firm(&p.y)
+			err = s.find(p)
+		}
+		p.steps += steps
+	}
+	p.steps += free.steps
+	if err != nil {
+		err.Flank, err.Torque = flank, torque
+		return p, err
+	}
+	s.pressed[flankIndex(flank)] = before{p.y, torque}
+	return p, nil
+}
+
+// before is where a flank was at another torque.
+type before struct {
+	y      [maxUnknown]float64
+	torque float64 // N·m; zero for never
+}
+
+// carry starts a search from there. All grows nearly with the torque, which
+// saves a step where the torques are near.
+func (b *before) carry(y *[maxUnknown]float64, torque float64, rest *[maxUnknown]float64, nu int) {
+	*y = b.y
+	if ratio := torque / b.torque; ratio > 0.2 && ratio < 5 {
+		for j := range nu {
+			y[j] += (ratio - 1) * (y[j] - rest[j])
+		}
+	}
+}
+
+// forget makes the next search start from rest.
+func (s *system) forget() { s.free, s.pressed = [2]before{}, [2]before{} }
 
 // find runs the search from the placement's y.
 func (s *system) find(p *placement) *NotConverged {
