@@ -55,14 +55,10 @@ type Tx interface {
 	CardTx
 	PeopleTx
 
-	// NextNumber returns 1, 2, 3 … for each name. A number given in an Update
-	// that fails is given again.
-	NextNumber(name string) (int64, error)
-
 	// Setting returns what PutSetting kept under key, nil where there is nothing.
 	Setting(key string) ([]byte, error)
 	PutSetting(key string, value []byte) error
-	// Settings lists the keys that have a value.
+	// Settings lists the keys that have a value, in the order of their bytes.
 	Settings() ([]string, error)
 }
 
@@ -124,15 +120,11 @@ type CardTx interface {
 
 // PeopleTx keeps what signing in needs. None of it is exported with a job.
 type PeopleTx interface {
-	// Secret returns the person's hashed PIN or password, "" where none is set.
-	Secret(person ID) (string, error)
-	PutSecret(person ID, hash string) error
-
 	// Session returns the session of that token hash, or NotFound.
 	Session(tokenHash string) (Session, error)
 	PutSession(s Session) error
-	// DropSessions ends the sessions of a person; of all who were last seen
-	// before the time where person is "".
+	// DropSessions ends the sessions last seen before the time: those of one
+	// person, or everybody's where person is "".
 	DropSessions(person ID, before time.Time) error
 	DropSession(tokenHash string) error
 	// Sessions lists them, newest first.

@@ -1,0 +1,104 @@
+package shop
+
+import "strconv"
+
+// linkCard names the card that an entry links to. A donor serves one job only.
+func linkCard(tx Tx, j *Job, f Field, e *Entry) error {
+	at, link := e.Slot().String(), *e.Value.Link
+	card, err := tx.Card(link.Kind, link.ID)
+	if err != nil {
+		return fieldOf(err, at)
+	}
+	link.Label = card.Label
+	e.Value.Link = &link
+	if f.Card != KindDonor || e.Step != "donor" {
+		return nil
+	}
+	uses, err := tx.Uses(KindDonor, link.ID)
+	if err != nil {
+		return err
+	}
+	for _, u := range uses {
+		if u.Job == j.ID || u.Slot != "donor/donor" {
+			continue
+		}
+		other, err := readJob(tx, u.Job)
+		if err != nil {
+			return err
+		}
+		return Fault(Short, "Donor %s is kept for job %s.", card.Label, other.NumberText()).At(at)
+	}
+	return nil
+}
+
+// takePart names the lot that an entry takes from. Setting aside more than is
+// free is refused; using more than there was is not, because it has happened:
+// the lot then shows that it was counted wrong.
+func (s *Shop) takePart(tx Tx, j *Job, f Field, e *Entry) error {
+	at, link := e.Slot().String(), *e.Value.Link
+	lot, err := getSheet[Lot](tx, link.ID)
+	if err != nil {
+		return fieldOf(err, at)
+	}
+	if f.Lot != "" && lot.LotKind != f.Lot {
+		return Fault(Invalid, "%s is not a lot of %s.", lot.Title, f.Lot).At(at)
+	}
+	link.Label = lot.describe().label
+	e.Value.Link = &link
+	taken, err := tx.Taken([]ID{lot.ID})
+	if err != nil {
+		return err
+	}
+	free := lot.Quantity - taken[lot.ID].Used - taken[lot.ID].Reserved
+	if last := j.Standing(e.Slot()); last != nil && last.Value.Link != nil && last.Value.Link.ID == lot.ID && last.Value.Quantity != nil {
+		free += *last.Value.Quantity // what this place has already
+	}
+	const crumb = 1e-9 // kilograms add up inexactly
+	if e.Value.Reserved && *e.Value.Quantity > free+crumb {
+		return Fault(Short, "Of %s %s %s are free, %s are wanted.", link.Label, amount(free), lot.Unit, amount(*e.Value.Quantity)).At(at)
+	}
+	e.Verdict = Fine
+	if lot.Expires != "" && s.now().UTC().Format("2006-01-02") > lot.Expires {
+		e.Verdict, e.Value.Text = Look, "It was to be used by "+lot.Expires+"."
+	}
+	if lot.LotKind == LotKits {
+		return kitFits(tx, lot, e)
+	}
+	return nil
+}
+
+// kitFits keeps beside a kit which castings its revision was drawn for, so that
+// the record can be judged without the kit's card.
+func kitFits(tx Tx, lot Lot, e *Entry) error {
+	kit, err := getSheet[Kit](tx, lot.Kit)
+	if err != nil {
+		return err
+	}
+	rev, ok := kit.Revision(lot.Revision)
+	if !ok {
+		return Fault(Invalid, "Kit %s has no revision %s: correct the lot.", kit.Name, lot.Revision).At(e.Slot().String())
+	}
+	e.Value.Fits = []Link{}
+	for _, id := range rev.Fits {
+		link := Link{Kind: KindCasting, ID: id}
+		if c, err := getSheet[Casting](tx, id); err == nil {
+			link.Label = c.Name
+		} else if CodeOf(err) != NotFound {
+			return err
+		}
+		e.Value.Fits = append(e.Value.Fits, link)
+	}
+	return nil
+}
+
+func amount(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
+// fieldOf adds the place to an error of the store that has none.
+func fieldOf(err error, at string) error {
+	if e, ok := err.(*Error); ok && e.Field == "" {
+		c := *e
+		c.Field = at
+		return &c
+	}
+	return err
+}

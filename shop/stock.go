@@ -1,0 +1,202 @@
+package shop
+
+import (
+	"cmp"
+	"context"
+	"slices"
+	"strings"
+)
+
+// A LotView is a lot and what is left of it.
+type LotView struct {
+	Lot      Lot
+	Used     float64
+	Reserved float64
+	Free     float64 // negative: more was used than came, so it was counted wrong
+	Expired  bool
+	Reorder  bool // no more free than the shop wants to have
+}
+
+// Lots lists lots with what is left of them; Group of the query is the kind of lot.
+func (s *Shop) Lots(ctx context.Context, q CardQuery) ([]LotView, *CardCursor, error) {
+	var views []LotView
+	var next *CardCursor
+	err := s.store.View(ctx, func(tx Tx) error {
+		q.Kind, views = KindLot, nil
+		page, err := tx.FindCards(q)
+		if err != nil {
+			return err
+		}
+		next = page.Next
+		views, err = s.lotViews(tx, page.Cards)
+		return err
+	})
+	return views, next, err
+}
+
+// Lot reads one lot with what is left of it.
+func (s *Shop) Lot(ctx context.Context, id ID) (LotView, error) {
+	var v LotView
+	err := s.store.View(ctx, func(tx Tx) error {
+		card, err := tx.Card(KindLot, id)
+		if err != nil {
+			return err
+		}
+		views, err := s.lotViews(tx, []Card{card})
+		if err == nil {
+			v = views[0]
+		}
+		return err
+	})
+	return v, err
+}
+
+func (s *Shop) lotViews(tx Tx, cards []Card) ([]LotView, error) {
+	ids := make([]ID, len(cards))
+	for i, c := range cards {
+		ids[i] = c.ID
+	}
+	taken, err := tx.Taken(ids)
+	if err != nil {
+		return nil, err
+	}
+	today := s.now().UTC().Format("2006-01-02")
+	var views []LotView
+	for _, c := range cards {
+		lot, err := readSheet[Lot](c)
+		if err != nil {
+			return nil, err
+		}
+		t := taken[c.ID]
+		v := LotView{Lot: lot, Used: t.Used, Reserved: t.Reserved, Free: lot.Quantity - t.Used - t.Reserved}
+		v.Expired = lot.Expires != "" && today > lot.Expires
+		v.Reorder = lot.Reorder > 0 && v.Free <= lot.Reorder
+		views = append(views, v)
+	}
+	return views, nil
+}
+
+// A UsedIn is a job that a card went into.
+type UsedIn struct {
+	Use  Use
+	Line Line
+}
+
+// UsedIn answers "which units have this bolt lot?": every job that names the
+// card, with the quantity and the box where it is named. The way back, from a
+// unit to its lots, is Job.Parts.
+func (s *Shop) UsedIn(ctx context.Context, kind CardKind, card ID) ([]UsedIn, error) {
+	var all []UsedIn
+	err := s.store.View(ctx, func(tx Tx) error {
+		all = nil
+		if _, err := tx.Card(kind, card); err != nil {
+			return err
+		}
+		uses, err := tx.Uses(kind, card)
+		if err != nil {
+			return err
+		}
+		lines := map[ID]Line{}
+		for q := (JobQuery{Kind: kind, Card: card, Limit: 500}); ; {
+			page, err := tx.FindJobs(q)
+			if err != nil {
+				return err
+			}
+			for _, l := range page.Lines {
+				lines[l.Job] = l
+			}
+			if q.After = page.Next; q.After == nil {
+				break
+			}
+		}
+		for _, u := range uses {
+			all = append(all, UsedIn{u, lines[u.Job]})
+		}
+		return nil
+	})
+	return all, err
+}
+
+// A Part is a lot that went into a job, or is set aside for it.
+type Part struct {
+	Entry    *Entry
+	Lot      Link
+	Quantity float64
+	Reserved bool
+}
+
+// Parts lists the lots of a job in the order in which they were written.
+func (j *Job) Parts() []Part {
+	var all []Part
+	for i := range j.entries {
+		e := &j.entries[i]
+		if e.Value.Quantity != nil && e.Value.Link != nil && j.Standing(e.Slot()) == e {
+			all = append(all, Part{e, *e.Value.Link, *e.Value.Quantity, e.Value.Reserved})
+		}
+	}
+	return all
+}
+
+// A Shim is a thickness in stock.
+type Shim struct {
+	Lot       ID
+	Title     string
+	Thickness float64 // m
+	Free      float64 // pieces
+}
+
+// Shims lists the shims that are free, thinnest first, for choosing a pack.
+// With words, only lots found by them (the axle they belong to).
+func (s *Shop) Shims(ctx context.Context, words string) ([]Shim, error) {
+	views, _, err := s.Lots(ctx, CardQuery{Group: string(LotShims), Terms: FoldWords(words), Limit: 5000})
+	if err != nil {
+		return nil, err
+	}
+	var all []Shim
+	for _, v := range views {
+		if v.Free > 0 && v.Lot.Thickness != nil {
+			all = append(all, Shim{v.Lot.ID, v.Lot.Title, *v.Lot.Thickness, v.Free})
+		}
+	}
+	slices.SortFunc(all, func(a, b Shim) int {
+		return cmp.Or(cmp.Compare(a.Thickness, b.Thickness), strings.Compare(string(a.Lot), string(b.Lot)))
+	})
+	return all, nil
+}
+
+// A DonorView is a donor and the job that it is kept for or went into.
+type DonorView struct {
+	Donor Donor
+	Job   *Line
+}
+
+// Donors lists donors; Group of the query is a casting, States are DonorStates.
+func (s *Shop) Donors(ctx context.Context, q CardQuery) ([]DonorView, *CardCursor, error) {
+	var views []DonorView
+	var next *CardCursor
+	err := s.store.View(ctx, func(tx Tx) error {
+		q.Kind, views = KindDonor, nil
+		page, err := tx.FindCards(q)
+		if err != nil {
+			return err
+		}
+		next = page.Next
+		for _, c := range page.Cards {
+			d, err := readSheet[Donor](c)
+			if err != nil {
+				return err
+			}
+			v := DonorView{Donor: d}
+			jobs, err := tx.FindJobs(JobQuery{Kind: KindDonor, Card: d.ID, Limit: 1})
+			if err != nil {
+				return err
+			}
+			if len(jobs.Lines) > 0 {
+				v.Job = &jobs.Lines[0]
+			}
+			views = append(views, v)
+		}
+		return nil
+	})
+	return views, next, err
+}
