@@ -29,7 +29,9 @@ type equilibrium struct {
 	rub     float64 // N, that load
 
 	// the place last evaluated
-	force   [maxUnknown]float64 // of the linear part: F·ℓ + preload
+	force   [maxUnknown]float64 // of the loads on y as on two supports
+	strain  [maxNatural]float64 // of the shafts by loads and preload
+	natural [maxNatural]float64 // own forces of the shafts
 	grad    [maxUnknown]float64
 	hessian [maxUnknown][maxUnknown]float64
 	react   [maxSeats][perSeat]float64 // on the cups, ground spring included
@@ -50,11 +52,18 @@ func (q *equilibrium) setLoads(load *[maxLoads]float64) {
 		q.scale = max(q.scale, v)
 	}
 	for i := range s.nu {
-		v := s.pre[i]
+		v := 0.0
 		for l := range s.nl {
-			v += s.f[i][l] * load[l]
+			v += s.direct[i][l] * load[l]
 		}
 		q.force[i] = v
+	}
+	for r := range s.nz {
+		v := s.preload[r]
+		for l := range s.nl {
+			v += s.strain[r][l] * load[l]
+		}
+		q.strain[r] = v
 	}
 }
 
@@ -62,13 +71,30 @@ func (q *equilibrium) setLoads(load *[maxLoads]float64) {
 func (q *equilibrium) evaluate(y *[maxUnknown]float64) {
 	s := q.linear
 	nu := s.nu
-	for i := range nu {
-		g := -q.force[i]
-		for j, k := range s.k[i][:nu] {
-			g += k * y[j]
+	// Through the shafts' own deformation, not through K·y: what a shaft moves as
+	// a whole then cancels in the displacements and not in the forces, which stay
+	// balanced however stiff the seats are.
+	var zeta [maxNatural]float64
+	for r := range s.nz {
+		v := q.strain[r]
+		for j, w := range s.way[r][:nu] {
+			v += w * y[j]
 		}
-		q.grad[i] = g
+		zeta[r] = v
+	}
+	for i := range nu {
+		q.grad[i] = -q.force[i]
 		copy(q.hessian[i][:i+1], s.k[i][:i+1])
+	}
+	for r := range s.nz {
+		n := 0.0
+		for c, x := range s.inverse[r][:s.nz] {
+			n += x * zeta[c]
+		}
+		q.natural[r] = n
+		for j, w := range s.way[r][:nu] {
+			q.grad[j] += w * n
+		}
 	}
 	var u, f [perSeat]float64
 	var k [perSeat * perSeat]float64

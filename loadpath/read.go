@@ -34,7 +34,7 @@ func (e *Elastic) readPinion(s *State, sys *system, p *placement) {
 	arm := Vector{0, e.axle.Mesh.MeanPoint.Y, e.axle.Mesh.MeanPoint.Z - e.axle.Mesh.PinionAxisZ}
 	s.Pinion = Motion{pinionShaft.global(u[0], u[1], u[2]).plus(turn.cross(arm)), turn}
 	if sys.spigot[0] >= 0 {
-		s.Spigot = pinionShaft.global(0, -sys.naturalForce(p, sys.spigot[0]), -sys.naturalForce(p, sys.spigot[1]))
+		s.Spigot = pinionShaft.global(0, -p.spigot[0], -p.spigot[1])
 	}
 }
 
@@ -150,16 +150,4 @@ func (s *system) pointMovement(p *placement, first int) (u wrench) {
 		u[i] = v
 	}
 	return u
-}
-
-// naturalForce is one of the shafts' own forces.
-func (s *system) naturalForce(p *placement, row int) float64 {
-	v := s.byPre[row]
-	for j := range s.nu {
-		v += s.natural[row][j] * p.y[j]
-	}
-	for l := range s.nl {
-		v += s.byLoad[row][l] * p.load[l]
-	}
-	return v
 }

@@ -42,7 +42,7 @@ func (s *system) findRubbing(p *placement) (err *NotConverged) {
 		if err != nil {
 			return err
 		}
-		if math.Abs(f) <= 1e-10*s.scale {
+		if math.Abs(f) <= 1e-11*s.scale {
 			return nil
 		}
 		if f > 0 {

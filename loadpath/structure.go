@@ -29,19 +29,20 @@ const (
 type structure struct {
 	nd, ne, nu, nz, nl int
 
-	k   [maxUnknown][maxUnknown]float64
-	f   [maxUnknown][maxLoads]float64
-	g   [maxLoads][maxLoads]float64
-	pre [maxUnknown]float64 // force of the preload on y
+	k [maxUnknown][maxUnknown]float64
+	f [maxUnknown][maxLoads]float64
+	g [maxLoads][maxLoads]float64
 
 	seat  [maxSeatDOF][maxSeatDOF]float64 // compliance of the seats without the caps' give
 	extra [maxSeatDOF][maxExtra]float64   // D
 	foot  [maxSeatDOF]float64             // movement of the seats by a force at the peg's foot
 
-	spigot  [2]int // rows of the spigot's forces, −1 where there is none
-	natural [maxNatural][maxUnknown]float64
-	byLoad  [maxNatural][maxLoads]float64
-	byPre   [maxNatural]float64
+	spigot  [2]int                          // rows of the spigot's forces, −1 where there is none
+	way     [maxNatural][maxUnknown]float64 // B·(1 D): the shafts' own deformation by y
+	inverse [maxNatural][maxNatural]float64 // Φ⁻¹
+	strain  [maxNatural][maxLoads]float64   // Z
+	preload [maxNatural]float64             // −B·o
+	direct  [maxUnknown][maxLoads]float64   // R_p on y
 }
 
 // mounted is a shaft in its two seats.
@@ -62,14 +63,14 @@ func (s *structure) assemble(shafts []mounted, offset *[maxSeatDOF]float64, foot
 	if len(shafts) == 2 {
 		s.nl = maxLoads
 	}
-	var b [maxNatural][maxSeatDOF]float64   // B
-	var phi [maxNatural][maxNatural]float64 // Φ
-	var z [maxNatural][maxLoads]float64     // Z
-	var rp [maxSeatDOF][maxLoads]float64    // R_p
-	var own [maxLoads][maxLoads]float64     // compliance of shafts on rigid supports
-	s.nz, s.byPre = 0, [maxNatural]float64{}
+	var b [maxNatural][maxSeatDOF]float64 // B
+	var rp [maxSeatDOF][maxLoads]float64  // R_p
+	var own [maxLoads][maxLoads]float64   // compliance of shafts on rigid supports
+	phi, z := &s.inverse, &s.strain
+	*phi, *z = [maxNatural][maxNatural]float64{}, [maxNatural][maxLoads]float64{}
+	s.nz, s.preload = 0, [maxNatural]float64{}
 	for i, m := range shafts {
-		s.addShaft(m, 2*perSeat*i, 5*i, &b, &phi, &z, &rp, &own)
+		s.addShaft(m, 2*perSeat*i, 5*i, &b, phi, z, &rp, &own)
 	}
 	// Seats' movement by the loads: C·R_p, and the foot's own column.
 	var moved [maxSeatDOF][maxLoads]float64
@@ -96,7 +97,7 @@ func (s *structure) assemble(shafts []mounted, offset *[maxSeatDOF]float64, foot
 			for l := range s.nl {
 				z[r][l] += b[r][i] * moved[i][l]
 			}
-			s.byPre[r] -= b[r][i] * offset[i]
+			s.preload[r] -= b[r][i] * offset[i]
 		}
 		for q := range s.nz {
 			for j := range s.nd {
@@ -104,10 +105,10 @@ func (s *structure) assemble(shafts []mounted, offset *[maxSeatDOF]float64, foot
 			}
 		}
 	}
-	if !invert(&phi, s.nz) {
+	if !invert(phi, s.nz) {
 		return false
 	}
-	s.condense(&b, &phi, &z, &rp)
+	byLoad := s.condense(&b, &rp)
 	for l := range s.nl {
 		for m := range s.nl {
 			v := own[l][m]
@@ -115,7 +116,7 @@ func (s *structure) assemble(shafts []mounted, offset *[maxSeatDOF]float64, foot
 				v += rp[i][l] * moved[i][m]
 			}
 			for r := range s.nz {
-				v -= z[r][l] * s.byLoad[r][m]
+				v -= z[r][l] * byLoad[r][m]
 			}
 			s.g[l][m] = v
 		}
@@ -131,62 +132,56 @@ func (s *structure) assemble(shafts []mounted, offset *[maxSeatDOF]float64, foot
 	return true
 }
 
-// condense eliminates the natural forces n: n = natural·y + byLoad·ℓ + byPre.
-func (s *structure) condense(b *[maxNatural][maxSeatDOF]float64, inverse *[maxNatural][maxNatural]float64, z *[maxNatural][maxLoads]float64, rp *[maxSeatDOF][maxLoads]float64) {
-	var bp [maxNatural][maxUnknown]float64
+// condense eliminates the natural forces n = Φ⁻¹·ζ and returns Φ⁻¹·Z.
+func (s *structure) condense(b *[maxNatural][maxSeatDOF]float64, rp *[maxSeatDOF][maxLoads]float64) (byLoad [maxNatural][maxLoads]float64) {
+	s.way, s.direct = [maxNatural][maxUnknown]float64{}, [maxUnknown][maxLoads]float64{}
 	for r := range s.nz {
-		copy(bp[r][:s.nd], b[r][:s.nd])
+		copy(s.way[r][:s.nd], b[r][:s.nd])
 		for e := range s.ne {
 			for i := range s.nd {
-				bp[r][s.nd+e] += b[r][i] * s.extra[i][e]
+				s.way[r][s.nd+e] += b[r][i] * s.extra[i][e]
 			}
 		}
 	}
-	constant := s.byPre
+	for l := range s.nl {
+		for i := range s.nd {
+			s.direct[i][l] = rp[i][l]
+			for e := range s.ne {
+				s.direct[s.nd+e][l] += s.extra[i][e] * rp[i][l]
+			}
+		}
+	}
+	var byPlace [maxNatural][maxUnknown]float64
 	for r := range s.nz {
-		s.natural[r], s.byLoad[r], s.byPre[r] = [maxUnknown]float64{}, [maxLoads]float64{}, 0
 		for q := range s.nz {
-			x := inverse[r][q]
+			x := s.inverse[r][q]
 			if x == 0 {
 				continue
 			}
 			for j := range s.nu {
-				s.natural[r][j] += x * bp[q][j]
+				byPlace[r][j] += x * s.way[q][j]
 			}
 			for l := range s.nl {
-				s.byLoad[r][l] += x * z[q][l]
+				byLoad[r][l] += x * s.strain[q][l]
 			}
-			s.byPre[r] += x * constant[q]
 		}
 	}
 	for i := range s.nu {
-		row := [maxUnknown]float64{}
-		load := [maxLoads]float64{}
-		pre := 0.0
+		s.k[i], s.f[i] = [maxUnknown]float64{}, s.direct[i]
 		for r := range s.nz {
-			x := bp[r][i]
+			x := s.way[r][i]
 			if x == 0 {
 				continue
 			}
 			for j := range s.nu {
-				row[j] += x * s.natural[r][j]
+				s.k[i][j] += x * byPlace[r][j]
 			}
 			for l := range s.nl {
-				load[l] -= x * s.byLoad[r][l]
-			}
-			pre -= x * s.byPre[r]
-		}
-		for l := range s.nl {
-			if i < s.nd {
-				load[l] += rp[i][l]
-				continue
-			}
-			for j := range s.nd {
-				load[l] += s.extra[j][i-s.nd] * rp[j][l]
+				s.f[i][l] -= x * byLoad[r][l]
 			}
 		}
-		s.k[i], s.f[i], s.pre[i] = row, load, pre
 	}
+	return byLoad
 }
 
 // addShaft enters the rows and columns of one shaft.

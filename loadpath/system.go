@@ -27,6 +27,7 @@ type placement struct {
 	react    [maxSeats][perSeat]float64
 	contact  [maxSeats]bearing.Contact
 	pegLoad  float64
+	spigot   [2]float64 // N, of a spigot bearing on the shaft
 	steps    int
 	residual float64
 }
@@ -213,6 +214,11 @@ func (s *system) forget() { s.free, s.pressed = [2]before{}, [2]before{} }
 func (s *system) find(p *placement) *NotConverged {
 	p.steps, p.residual = s.solve(&p.y)
 	p.react, p.contact, p.pegLoad = s.react, s.contact, s.pegLoad
+	for i, row := range s.spigot {
+		if row >= 0 {
+			p.spigot[i] = s.natural[row]
+		}
+	}
 	if !(p.residual <= acceptable) {
 		return &NotConverged{System: s.name(), Residual: p.residual, Iterations: p.steps}
 	}
