@@ -37,17 +37,22 @@ type equilibrium struct {
 	react   [maxSeats][perSeat]float64 // on the cups, ground spring included
 	contact [maxSeats]bearing.Contact
 	pegLoad float64
-	scale   float64 // N, size of the forces at work
+	shaft   [maxSeats / 2]float64 // N, size of the loads on either shaft
+	scale   float64               // N, of all
 }
 
 // setLoads fixes the loads of the next search.
 func (q *equilibrium) setLoads(load *[maxLoads]float64) {
 	s := q.linear
 	q.scale = 1
+	q.shaft = [maxSeats / 2]float64{1, 1}
 	for l := range s.nl {
 		v := math.Abs(load[l])
-		if l != footLoad && l%5 > 2 {
-			v /= q.arm
+		if l != footLoad {
+			if l%5 > 2 {
+				v /= q.arm
+			}
+			q.shaft[l/5] = max(q.shaft[l/5], v)
 		}
 		q.scale = max(q.scale, v)
 	}
@@ -157,24 +162,38 @@ func (q *equilibrium) press(y *[maxUnknown]float64) {
 	}
 }
 
-// residual is the greatest force left over against the forces at work.
+// residual is the greatest force left over on a shaft against the forces at
+// work on that shaft.
 func (q *equilibrium) residual() float64 {
-	most, scale := 0.0, max(q.scale, q.pegLoad)
-	for i := range q.linear.nu {
-		v := math.Abs(q.grad[i])
-		if i < q.linear.nd && i%perSeat > 2 {
-			v /= q.arm
+	const perShaft = 2 * perSeat
+	s := q.linear
+	worst := 0.0
+	for k := range s.nd / perShaft {
+		most, scale := 0.0, q.shaft[k]
+		first, last := k*perShaft, (k+1)*perShaft
+		if last == s.nd { // the wheel is the last, with peg and caps
+			last = s.nu
+			scale = max(scale, q.pegLoad)
 		}
-		if !(v <= most) { // keeps NaN
-			most = v
+		for i := first; i < last; i++ {
+			v := math.Abs(q.grad[i])
+			if i < s.nd && i%perSeat > 2 {
+				v /= q.arm
+			}
+			if !(v <= most) { // keeps NaN
+				most = v
+			}
+		}
+		for b := first / perSeat; b < (k+1)*2; b++ {
+			for i := range 3 {
+				scale = max(scale, math.Abs(q.react[b][i]))
+			}
+		}
+		if v := most / scale; !(v <= worst) {
+			worst = v
 		}
 	}
-	for b := range q.linear.nd / perSeat {
-		for i := range 3 {
-			scale = max(scale, math.Abs(q.react[b][i]))
-		}
-	}
-	return most / scale
+	return worst
 }
 
 // solve walks from y to the balance. It returns the steps taken and the
