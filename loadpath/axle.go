@@ -36,7 +36,8 @@ type Axle struct {
 	Far  bearing.Rollers // the other side bearing
 
 	// Preload is the travel by which each pair was set from zero end play, m:
-	// bearings and seats share it. Negative is end play.
+	// bearings and seats share it. Negative is end play; without torque the shaft
+	// then rests in the middle of it.
 	PinionPreload float64
 	SidePreload   float64
 
