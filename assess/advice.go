@@ -15,7 +15,7 @@ func (s *study) advice() (Advice, error) {
 	a := Advice{
 		Enquiry: e.Number, Customer: e.Customer, Casting: e.Casting, Gears: e.Gears, Mounting: e.Mounting,
 		Draws: s.draws.n, Seed: s.draws.seed,
-		Demand: s.demand(), Wanted: s.wanted(), Recommended: -1, NextUp: -1,
+		Demand: s.demand(), Wanted: s.wanted(), Distance: s.duty.Life.Value, Recommended: -1, NextUp: -1,
 	}
 	order := make([]int, len(s.builds))
 	for i := range order {
@@ -46,9 +46,8 @@ func (s *study) advice() (Advice, error) {
 		return a, err
 	}
 	s.applyRules(&a)
-	at := max(a.Recommended, 0)
-	a.Shares = s.shares(columns[at].least)
-	a.Measure = s.measureNext(a.Shares, a.Builds[at].GiveOut)
+	a.Shares = s.shares(columns[a.Best].least)
+	a.Measure = s.measureNext(a.Shares, a.Builds[a.Best].GiveOut)
 	a.Unknown = unknowns(s.enquiry)
 	a.Caution = cautions(&a)
 	return a, nil
@@ -64,7 +63,7 @@ func (s *study) wanted() float64 {
 func markFrontier(builds []Build) {
 	best := -1.0
 	for i := range builds {
-		if c := builds[i].Carries; c.Value > best+math.Max(c.Error, 0.002) {
+		if c := builds[i].Carries; c.Value > best+math.Max(2*c.Error, 0.005) {
 			builds[i].Frontier, best = true, c.Value
 		}
 	}
@@ -166,7 +165,7 @@ func (s *study) nextFixes(a *Advice) {
 	now, next := a.Builds[a.Recommended], a.Builds[a.NextUp]
 	var fixed, left []string
 	for _, r := range now.Links {
-		if r.First < 0.05 {
+		if r.Kind == Wears || r.First < 0.05 {
 			continue
 		}
 		after, there := next.Rung(r.Name)

@@ -89,6 +89,9 @@ func axleForce(v *axle.Vehicle, at axle.Position) float64 {
 	return math.Max(0, level*cos+shift)
 }
 
+// highestTimes is how many times the vehicle's peak links are looked at.
+const highestTimes = 6
+
 // highestTorque is the highest torque worth looking at: far above any demand,
 // so that a link which still holds there does not matter to this vehicle.
 func (s *study) highestTorque() (float64, error) {
@@ -96,8 +99,7 @@ func (s *study) highestTorque() (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	const times = 6
-	return times * p.torque, nil
+	return highestTimes * p.torque, nil
 }
 
 // demand sums the draws up.

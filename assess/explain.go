@@ -57,7 +57,7 @@ func (s *study) nominalUnit(build *axle.Assembly) (*unit, error) {
 	}
 	return &unit{
 		axle: build, vehicle: &s.enquiry.Vehicle, duty: &s.duty, mounting: s.enquiry.Mounting, doubts: &s.doubts,
-		paths: path, plate: plate,
+		paths: path, plate: plate, governing: s.highest / highestTimes,
 	}, nil
 }
 

@@ -12,15 +12,19 @@ type linkColumn struct {
 	safe    []bool    // by draw: holds the peak
 	band    Band
 	carries Chance
-	coast   float64 // share of draws in which the coast flank decides
+	coast   float64   // share of draws in which the coast flank decides
+	life    []float64 // km, by draw: of a link that wears under the duty as it is
 }
 
-// A column is one build on the peak scale.
+// A column is one build on the peak scale. What breaks or moves at once and
+// what wears over the distance are kept apart: they answer two questions.
 type column struct {
 	links []*linkColumn // by link; builds share them
-	least []float64     // N·m, by draw
-	first []int         // by draw: the link that goes first
-	holds []bool        // by draw: every link holds
+	least []float64     // N·m, by draw: of the links that break or move
+	first []int         // by draw: the one of them that goes first
+	holds []bool        // by draw: all of them hold the peak
+	life  []float64     // km, by draw: of the link that wears out first
+	worn  []int         // by draw: that link
 }
 
 // linkColumns puts every variant of every link on the peak scale.
@@ -36,6 +40,12 @@ func (s *study) linkColumns() [][]*linkColumn {
 
 func (s *study) linkColumn(kind Kind, outcomes []outcome) *linkColumn {
 	c := &linkColumn{torque: make([]float64, len(outcomes)), safe: make([]bool, len(outcomes))}
+	if kind == Wears {
+		c.life = make([]float64, len(outcomes))
+		for i, o := range outcomes {
+			c.life[i] = o[1] / metresAKilometre
+		}
+	}
 	onCoast, safe := 0, 0
 	for i, o := range outcomes {
 		t, flank := o.onPeakScale(kind, s.peaks[i])
@@ -56,13 +66,24 @@ func (s *study) linkColumn(kind Kind, outcomes []outcome) *linkColumn {
 // column stacks a build's links.
 func (s *study) column(build int) column {
 	n := s.draws.n
-	c := column{least: make([]float64, n), first: make([]int, n), holds: make([]bool, n)}
+	c := column{
+		least: make([]float64, n), first: make([]int, n), holds: make([]bool, n),
+		life: make([]float64, n), worn: make([]int, n),
+	}
 	for i := range n {
-		c.least[i], c.holds[i] = math.Inf(1), true
+		c.least[i], c.holds[i], c.life[i] = math.Inf(1), true, math.Inf(1)
 	}
 	for l := range links {
 		one := s.columns[l][s.kinds[l].of[build]]
 		c.links = append(c.links, one)
+		if links[l].kind == Wears {
+			for i, km := range one.life {
+				if km < c.life[i] {
+					c.life[i], c.worn[i] = km, l
+				}
+			}
+			continue
+		}
 		for i, t := range one.torque {
 			c.holds[i] = c.holds[i] && one.safe[i]
 			if t < c.least[i] {
@@ -80,16 +101,26 @@ func (s *study) describe(build int, c column) Build {
 	n := s.draws.n
 	b := Build{
 		Name: buildName(*a), Upgrades: a.Upgrades, Price: a.Price, Minutes: a.Minutes, Welds: a.Welds,
-		GiveOut: bandOf(c.least), Carries: chanceOf(float64(count(c.holds)), n),
+		GiveOut: bandOf(c.least), Carries: chanceOf(float64(count(c.holds)), n), Life: bandOf(c.life),
 	}
+	lasts := 0
+	for _, km := range c.life {
+		if km >= s.duty.Life.Value {
+			lasts++
+		}
+	}
+	b.Lasts = chanceOf(float64(lasts), n)
 	for _, name := range a.Upgrades {
 		if u, err := s.catalogue.Upgrade(name); err == nil {
 			b.Titles = append(b.Titles, u.Title)
 		}
 	}
 	firsts := make([]float64, len(links))
-	for _, l := range c.first {
-		firsts[l] += 1 / float64(n)
+	for i := range n {
+		firsts[c.first[i]] += 1 / float64(n)
+		if !math.IsInf(c.life[i], 1) {
+			firsts[c.worn[i]] += 1 / float64(n)
+		}
 	}
 	for l, one := range c.links {
 		if math.IsInf(one.band.Low, 1) && firsts[l] == 0 {
@@ -98,6 +129,10 @@ func (s *study) describe(build int, c column) Build {
 		r := Rung{
 			Name: links[l].name, Part: links[l].part, Kind: links[l].kind, Outside: links[l].outside,
 			GiveOut: one.band, First: firsts[l], Carries: one.carries,
+		}
+		if links[l].kind == Wears {
+			life := bandOf(one.life)
+			r.Life = &life
 		}
 		if links[l].kind != Wears {
 			r.Flank = flanks[0]
@@ -108,21 +143,27 @@ func (s *study) describe(build int, c column) Build {
 		b.Links = append(b.Links, r)
 	}
 	slices.SortStableFunc(b.Links, func(x, y Rung) int { return cmp.Compare(x.GiveOut.Median, y.GiveOut.Median) })
-	b.Weak, b.RunnerUp = b.byFirst()
+	b.Weak, b.RunnerUp, b.WearsFirst = b.byFirst()
 	return b
 }
 
-// byFirst returns the links that are most and second most often the first to go.
-func (b Build) byFirst() (weak, runnerUp int) {
-	order := make([]int, len(b.Links))
-	for i := range order {
-		order[i] = i
+// byFirst returns the links that are most and second most often the first to
+// break or move, and the one that is most often the first to wear out.
+func (b Build) byFirst() (weak, runnerUp, wearsFirst int) {
+	weak, runnerUp, wearsFirst = -1, -1, -1
+	for i, r := range b.Links {
+		switch {
+		case r.Kind == Wears:
+			if wearsFirst < 0 || r.First > b.Links[wearsFirst].First {
+				wearsFirst = i
+			}
+		case weak < 0 || r.First > b.Links[weak].First:
+			weak, runnerUp = i, weak
+		case runnerUp < 0 || r.First > b.Links[runnerUp].First:
+			runnerUp = i
+		}
 	}
-	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(b.Links[y].First, b.Links[x].First) })
-	if len(order) < 2 {
-		return 0, 0
-	}
-	return order[0], order[1]
+	return weak, runnerUp, wearsFirst
 }
 
 func count(flags []bool) int {

@@ -30,14 +30,15 @@ type limit func(flank axle.Flank, torque float64, n *notes) (demand, capacity fl
 // A unit is one drawn assembly in its drawn vehicle, with the response of its
 // load path.
 type unit struct {
-	axle     *axle.Assembly
-	vehicle  *axle.Vehicle
-	duty     *axle.Duty
-	mounting axle.Mounting
-	paths    // response of the load path
-	doubts   *modelDoubts
-	plate    *plateTable // of the peg, nil where there is none
-	memo     *memo
+	axle      *axle.Assembly
+	vehicle   *axle.Vehicle
+	duty      *axle.Duty
+	mounting  axle.Mounting
+	paths     // response of the load path
+	doubts    *modelDoubts
+	governing float64     // N·m, what the vehicle can steadily put through the axle
+	plate     *plateTable // of the peg, nil where there is none
+	memo      *memo
 }
 
 // flankIndex orders the flanks for arrays.

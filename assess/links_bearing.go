@@ -100,8 +100,9 @@ func wears(s seat) func(*unit, *notes) (limit, error) {
 	}
 }
 
+const metresAKilometre = 1000
+
 // turns is how often the wheels turn over the wanted distance.
 func (u *unit) turns() float64 {
-	const metresAKilometre = 1000
 	return u.duty.Life.Value * metresAKilometre / (2 * math.Pi * u.vehicle.Tyre.LoadedRadius.Value)
 }

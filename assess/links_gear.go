@@ -140,7 +140,7 @@ func toothLife(pinion bool) func(*unit, *notes) (limit, error) {
 				b := &u.duty.Blocks[i]
 				f := flankIndex(u.mounting.FlankOf(b.Going))
 				k := u.doubts.RootStress.Value * perTorque[f] * torque * b.Torque.Value / endurance
-				damage += wornBy(gear.RootLife, k, cyclesOf(u, b, pinion))
+				damage += rootCurve.wornBy(k, cyclesOf(u, b, pinion))
 			}
 			n.by("gear.RootLife", "D", "share of the root's life that the duty uses up", damage, "-")
 			return damage, capacity
@@ -163,7 +163,7 @@ func flankLife(u *unit, n *notes) (limit, error) {
 			f := flankIndex(u.mounting.FlankOf(b.Going))
 			permissible := u.axle.Gears.FlankStrength.Value * lappedFilm * t.hypoid[f]
 			k := u.doubts.FlankStress.Value * t.flank[f] * math.Sqrt(torque*b.Torque.Value) / permissible
-			damage[f] += wornBy(gear.FlankLife, k, cyclesOf(u, b, true))
+			damage[f] += flankCurve.wornBy(k, cyclesOf(u, b, true))
 		}
 		worse := math.Max(damage[0], damage[1])
 		n.by("gear.FlankLife", "D", "share of the worse flank's life that the duty uses up", worse, "-")
@@ -171,18 +171,36 @@ func flankLife(u *unit, n *notes) (limit, error) {
 	}, nil
 }
 
-// wornBy is Miner's share of one block. A stress past the end of the curve is
-// an overload: it uses up everything.
-func wornBy(life func(share float64) (gear.LifeResult, error), share, cycles float64) float64 {
+// A lifeCurve is a stress-cycle curve of calc/gear with what lies past its
+// steep end.
+type lifeCurve struct {
+	life  func(share float64) (gear.LifeResult, error)
+	end   float64 // highest share of the endurance limit on the curve
+	slope float64 // of its steep part
+}
+
+// The curves of case-hardened teeth, ISO 6336-2 and -3 as calc/gear has them.
+var (
+	rootCurve  = lifeCurve{gear.RootLife, 2.5, 8.74}
+	flankCurve = lifeCurve{gear.FlankLife, 1.6, 13.2}
+)
+
+// wornBy is Miner's share of one block. A stress past the end of the curve, an
+// overload that a few teeth may survive, goes on down the steep slope: that
+// one push breaks the tooth is for the link of the single overload to say.
+func (c lifeCurve) wornBy(share, cycles float64) float64 {
 	if share <= 0 || cycles == 0 {
 		return 0
 	}
-	r, err := life(share)
+	r, err := c.life(math.Min(share, c.end))
 	if err != nil {
 		return math.Inf(1)
 	}
 	if r.Beyond {
 		return 0
+	}
+	if share > c.end {
+		r.Cycles *= math.Pow(c.end/share, c.slope)
 	}
 	return cycles / r.Cycles
 }

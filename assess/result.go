@@ -16,8 +16,9 @@ type Advice struct {
 	Draws    int           `json:"draws"`
 	Seed     uint64        `json:"seed"`
 
-	Demand Demand  `json:"demand"`
-	Wanted float64 `json:"wanted_chance"` // 0..1
+	Demand   Demand  `json:"demand"`
+	Wanted   float64 `json:"wanted_chance"` // 0..1
+	Distance float64 `json:"wanted_km"`
 
 	Builds      []Build      `json:"builds"`    // by price, the dominated ones set aside
 	SetAside    []SetAside   `json:"set_aside"` // dearer and in no link stronger than another
@@ -72,12 +73,15 @@ type Build struct {
 	Minutes  float64  `json:"minutes"`
 	Welds    bool     `json:"welds"`
 
-	Frontier bool   `json:"frontier"` // no cheaper build carries the demand as surely
-	GiveOut  Band   `json:"give_out"` // N·m, of the weakest link, draw by draw
-	Carries  Chance `json:"carries"`  // chance that every link holds the demand
-	Weak     int    `json:"weak"`     // index into Links: most often the first to go
-	RunnerUp int    `json:"runner_up"`
-	Links    []Rung `json:"links"` // lowest median first
+	Frontier   bool   `json:"frontier"`    // no cheaper build carries the demand as surely
+	GiveOut    Band   `json:"give_out"`    // N·m, of the weakest link, draw by draw
+	Carries    Chance `json:"carries"`     // chance that every link that breaks or moves holds the peak
+	Lasts      Chance `json:"lasts"`       // chance that no link wears out before the wanted distance
+	Life       Band   `json:"life_km"`     // of the link that wears out first, under the duty
+	Weak       int    `json:"weak"`        // index into Links: most often the first to break or move; -1 where none does
+	RunnerUp   int    `json:"runner_up"`   // the second; -1 where there is none
+	WearsFirst int    `json:"wears_first"` // the link most often first to wear out; -1 where none does
+	Links      []Rung `json:"links"`       // lowest median first
 }
 
 // A Rung is one link of one build on the ladder.
@@ -87,9 +91,10 @@ type Rung struct {
 	Kind    Kind       `json:"kind"`
 	Flank   axle.Flank `json:"flank"`       // on which it gives out first; empty for a link of the whole duty
 	GiveOut Band       `json:"give_out"`    // N·m
-	First   float64    `json:"first_to_go"` // 0..1, share of draws in which it is the first
+	First   float64    `json:"first_to_go"` // 0..1, share of draws in which it is the first of its kind
 	Carries Chance     `json:"carries"`
-	Outside bool       `json:"outside"` // not in the casting: shaft, centre, joint
+	Outside bool       `json:"outside"`           // not in the casting: shaft, centre, joint
+	Life    *Band      `json:"life_km,omitempty"` // of a link that wears, under the duty as it is
 }
 
 // Kind is what giving out means for a link.

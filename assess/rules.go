@@ -2,6 +2,7 @@ package assess
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"axlewright/axle"
@@ -48,6 +49,7 @@ func (s *study) applyRules(a *Advice) {
 	if had(axle.CapWalk) {
 		add("caps walked before", "Measure the register before anything else: bores made with caps torqued, bolts as computed, ring dowels if the register is gone.")
 	}
+	s.wearRule(a, add)
 	s.pinionRule(a, override)
 	s.metalRule(a, add)
 	s.indexRule(a, add)
@@ -72,6 +74,29 @@ func (s *study) dropWelds(a *Advice, override func(because, text string)) {
 	override("originality", "The owner wants it as it was made, but no build without a structural weld carries the demand with the wanted chance: tell him so before any work.")
 }
 
+// wearRule says when the best build carries the peak but wears out early.
+func (s *study) wearRule(a *Advice, add func(because, text string)) {
+	b := &a.Builds[a.Best]
+	if b.WearsFirst < 0 || b.Lasts.Value >= 0.8 {
+		return
+	}
+	add("wear", fmt.Sprintf("Under this duty the chance to reach %s km is %.0f %%; first to wear: %s, at about %s km (10 to 90 %%: %s to %s). Life is good to a factor of three at best: use it to compare, and mind oil, lash and load first.",
+		kilometres(a.Distance), 100*b.Lasts.Value, b.Links[b.WearsFirst].Name, kilometres(b.Life.Median), kilometres(b.Life.Low), kilometres(b.Life.High)))
+}
+
+// kilometres prints a distance to two figures, thousands apart.
+func kilometres(km float64) string {
+	if math.IsInf(km, 1) || km >= 1e6 {
+		return "over 1,000,000"
+	}
+	step := math.Pow(10, math.Floor(math.Log10(math.Max(km, 10)))-1)
+	n := int(math.Round(km/step) * step)
+	if n < 1000 {
+		return fmt.Sprint(n)
+	}
+	return fmt.Sprintf("%d,%03d", n/1000, n%1000)
+}
+
 // pinionRule turns the answer to a bigger axle where the pinion's own teeth
 // are the fuse.
 func (s *study) pinionRule(a *Advice, override func(because, text string)) {
@@ -79,7 +104,11 @@ func (s *study) pinionRule(a *Advice, override func(because, text string)) {
 	if err != nil || a.Recommended >= 0 {
 		return
 	}
-	weak := a.Builds[a.Best].Links[a.Builds[a.Best].Weak]
+	best := &a.Builds[a.Best]
+	if best.Weak < 0 {
+		return
+	}
+	weak := best.Links[best.Weak]
 	if weak.Part != "pinion" && g.PinionTeeth > smallPinion {
 		return
 	}

@@ -36,19 +36,21 @@ type study struct {
 }
 
 // An outcome is one link's give-out torque in one draw, by flank, in N·m. A
-// link that wears has one for the whole duty, in both places.
+// link that wears has one for the whole duty, and in the second place its life
+// in metres under the duty as it is.
 type outcome [2]float64
 
 // A worker has its own copies of all that is drawn.
 type worker struct {
-	s        *study
-	builds   map[int]*axle.Sampler[axle.Assembly] // the builds that stand for a variant
-	vehicle  *axle.Sampler[axle.Vehicle]
-	standard *axle.Sampler[axle.Vehicle]
-	duty     *axle.Sampler[axle.Duty]
-	doubts   *axle.Sampler[modelDoubts]
-	solver   *pathSolver
-	memo     memo
+	s         *study
+	builds    map[int]*axle.Sampler[axle.Assembly] // the builds that stand for a variant
+	vehicle   *axle.Sampler[axle.Vehicle]
+	standard  *axle.Sampler[axle.Vehicle]
+	duty      *axle.Sampler[axle.Duty]
+	doubts    *axle.Sampler[modelDoubts]
+	solver    *pathSolver
+	memo      memo
+	governing float64 // N·m, of this draw
 }
 
 func (s *study) newWorker() *worker {
@@ -124,6 +126,7 @@ func (w *worker) draw(i int) error {
 	if w.s.peaks[i], err = w.peak(); err != nil {
 		return err
 	}
+	w.governing = w.s.peaks[i].governing
 	pinions, wheels := w.drawn(w.s.pinions), w.drawn(w.s.wheels)
 	if err := w.solver.solve(pinions, wheels, &w.memo); err != nil {
 		return fmt.Errorf("load path: %w", err)
@@ -154,6 +157,7 @@ func (w *worker) unit(build int) *unit {
 	return &unit{
 		axle: &w.builds[build].Drawn, vehicle: &w.vehicle.Drawn, duty: &w.duty.Drawn,
 		mounting: w.s.enquiry.Mounting, doubts: &w.doubts.Drawn, memo: &w.memo,
+		governing: w.governing,
 	}
 }
 
@@ -167,8 +171,12 @@ func (u *unit) giveOut(l *link, highest float64) (outcome, error) {
 		return outcome{Beyond, Beyond}, nil
 	}
 	if l.kind == Wears {
-		g := u.giveOutOn(reach, u.mounting.Forward, highest)
-		return outcome{g, g}, nil
+		used, stands := reach(u.mounting.Forward, u.governing, nil)
+		life := Beyond
+		if used > 0 {
+			life = u.duty.Life.Value * metresAKilometre * stands / used
+		}
+		return outcome{u.giveOutOn(reach, u.mounting.Forward, highest), life}, nil
 	}
 	return outcome{u.giveOutOn(reach, gear.Drive, highest), u.giveOutOn(reach, gear.Coast, highest)}, nil
 }
