@@ -54,7 +54,7 @@ func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
 	if s.duty, err = c.Duty(e.Duty); err != nil {
 		return nil, err
 	}
-	if s.builds, err = c.Builds(e.Casting, e.Gears, e.Fitted); err != nil {
+	if s.builds, err = c.BuildsFor(e); err != nil {
 		return nil, err
 	}
 	s.number()

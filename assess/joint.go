@@ -32,7 +32,7 @@ type joint struct {
 func newJoint(b axle.Bolts, modulus, plane float64, n *notes) (joint, error) {
 	var j joint
 	var err error
-	if j.size, err = bolt.StandardThread(bolt.Designation(b.Thread)); err != nil {
+	if j.size, err = axle.ThreadSize(b.Thread); err != nil {
 		return j, err
 	}
 	if j.strength, err = axle.BoltStrength(b.Grade, j.size); err != nil {

@@ -249,7 +249,7 @@ func stiffnessOfCap(a *axle.Assembly, m *memo) (float64, error) {
 		return 0, fmt.Errorf("cap: %w", err)
 	}
 	b := &a.Casting.CapBolts
-	size, err := bolt.StandardThread(bolt.Designation(b.Thread))
+	size, err := axle.ThreadSize(b.Thread)
 	if err != nil {
 		return 0, err
 	}

@@ -102,13 +102,13 @@ type Adjuster struct {
 	Notches      int    `yaml:"notches"`                    // round the nut
 	ThreadRadius Length `yaml:"thread_radius"`              // m
 	FrictionKept Ratio  `yaml:"friction_kept" range:"0..1"` // share of thread friction left under vibration
-	FaceFriction Ratio  `yaml:"face_friction"`
-	FaceRadius   Length `yaml:"face_radius"` // m, where the cup rubs on it
+	FaceFriction Ratio  `yaml:"face_friction"`              // between cup and adjuster, and in the thread
+	FaceRadius   Length `yaml:"face_radius"`                // m, where the cup rubs on it
 }
 
 // A Lock keeps an adjuster from turning.
 type Lock struct {
-	Name   string `yaml:"name"`
+	Name   string `yaml:"name"`   // what it is: "split pin", "tab"
 	Radius Length `yaml:"radius"` // m, from the bore's axis
 	Shear  Force  `yaml:"shear"`  // N, at which it shears
 }
@@ -116,14 +116,14 @@ type Lock struct {
 // Preload is how the bearings are set.
 type Preload struct {
 	Pinion Length `yaml:"pinion" range:"any"` // m, axial approach of the pair from zero end play; negative is end play
-	Side   Length `yaml:"side" range:"any"`   // m
+	Side   Length `yaml:"side" range:"any"`   // m, the same of the side bearings
 }
 
 // Limits is how far the mesh may move before the teeth no longer meet.
 type Limits struct {
-	WheelAxial  Length `yaml:"wheel_axial"`  // m, wheel pushed from the pinion
-	PinionAxial Length `yaml:"pinion_axial"` // m
-	Offset      Length `yaml:"offset"`       // m
-	ShaftAngle  Angle  `yaml:"shaft_angle"`  // rad
-	StaticMin   Ratio  `yaml:"static_safety"`
+	WheelAxial  Length `yaml:"wheel_axial"`   // m, wheel pushed from the pinion
+	PinionAxial Length `yaml:"pinion_axial"`  // m
+	Offset      Length `yaml:"offset"`        // m
+	ShaftAngle  Angle  `yaml:"shaft_angle"`   // rad
+	StaticMin   Ratio  `yaml:"static_safety"` // C0 over the load, the least for raceways without dents
 }

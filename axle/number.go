@@ -30,6 +30,7 @@ const (
 	Lognormal  Shape = "lognormal"  // the same on the logarithm: for "± 20 %"
 	Uniform    Shape = "uniform"    // anything between Low and High alike: for "0.1..0.3"
 	Triangular Shape = "triangular" // between Low and High, most likely Value
+	Discrete   Shape = "discrete"   // one of Choices
 )
 
 // A Number is one figure and how sure we are of it. Value, Low and High are in
@@ -42,12 +43,28 @@ type Number struct {
 	ByDefault bool   // the doubt is the catalogue's default for this kind of figure
 	Certain   bool   // stated to be exact, so that no default doubt applies
 	Kind      string // the dimension in plain words, "length"
-	Text      string // as typed
+	Text      string // as typed; of a mapping its value and spread
+	Note      string // as typed
 	Line      int    // in its file, from 1
+
+	Choices []Choice // of a discrete figure, rising; Value is the likeliest
+
+	typed  string // the mapping as typed, so that it can be written again
+	bounds bounds // what a figure in its place can be at all
 }
 
-// twoSigma is the probability below two standard deviations.
-var twoSigma = distuv.UnitNormal.CDF(2)
+// A Choice is one value that a discrete figure may have.
+type Choice struct {
+	Value float64
+	Share float64 // of all cases; the shares of a figure add up to 1
+}
+
+// bounds cut the tails of a doubt off where they reach what cannot be: a share
+// above one, a length below nothing. The zero value cuts nothing.
+type bounds struct {
+	cut      bool
+	from, to float64 // probabilities of the uncut doubt at its cut ends
+}
 
 // Quantile returns the value that the figure stays below with probability p.
 //
@@ -57,6 +74,10 @@ func (n Number) Quantile(p float64) float64 { return n.AtScore(p, distuv.UnitNor
 // AtScore is Quantile for a caller that already has the normal score z of p;
 // many figures are drawn with the same p.
 func (n Number) AtScore(p, z float64) float64 {
+	if n.bounds.cut {
+		p = n.bounds.from + p*(n.bounds.to-n.bounds.from)
+		z = distuv.UnitNormal.Quantile(p)
+	}
 	switch n.Shape {
 	case Normal:
 		return n.Value + z*(n.High-n.Low)/4
@@ -70,8 +91,45 @@ func (n Number) AtScore(p, z float64) float64 {
 			return n.Low + math.Sqrt(p*width*left)
 		}
 		return n.High - math.Sqrt((1-p)*width*(width-left))
+	case Discrete:
+		sum := 0.0
+		for _, c := range n.Choices {
+			if sum += c.Share; p < sum {
+				return c.Value
+			}
+		}
+		return n.High
 	}
 	return n.Value
+}
+
+// keepWithin cuts the doubt off at least and most, which may be infinite. It
+// does not move a figure that stays within them anyhow.
+func (n *Number) keepWithin(least, most float64) {
+	n.bounds = bounds{}
+	if !n.Doubtful() {
+		return
+	}
+	score := func(x float64) float64 { return (x - n.Value) * 4 / (n.High - n.Low) }
+	switch n.Shape {
+	case Normal:
+	case Lognormal:
+		if n.Value < 0 { // never reaches zero, which is all that can bound it
+			return
+		}
+		score = func(x float64) float64 {
+			return math.Log(math.Max(x, 0)/n.Value) * 4 / math.Log(n.High/n.Low)
+		}
+	default: // their ends were checked when they were read
+		return
+	}
+	// Draws further out than this do not come up in any number of draws we make.
+	const farOut = 9
+	low, high := score(least), score(most)
+	if low < -farOut && high > farOut {
+		return
+	}
+	n.bounds = bounds{cut: true, from: distuv.UnitNormal.CDF(low), to: distuv.UnitNormal.CDF(high)}
 }
 
 // Doubtful says whether the figure can differ from its Value.

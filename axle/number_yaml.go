@@ -3,6 +3,7 @@ package axle
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 
 	"github.com/goccy/go-yaml"
@@ -13,55 +14,100 @@ import (
 
 var origins = []Origin{Measured, Maker, Trade, Computed, Assumed}
 
-// UnmarshalYAML reads a figure written in one of two ways:
+// UnmarshalYAML reads a figure written on one line or as a mapping:
 //
 //	width: 26 mm ± 0.5 mm, measured
 //	width: {value: 26 mm, spread: 0.5 mm, shape: triangular, origin: measured, note: "…"}
+//	width: {value: 26 mm, low: 25 mm, high: 28 mm}
+//	torque: {one_of: [95 N·m, 120 N·m], weights: [3, 1], origin: assumed}
 //
 // "a ± b" is a doubt of two standard deviations either way; "± 20 %" is the same
 // on the logarithm; "a..b" means anything between. The word "exact" in place
-// of a doubt says that there is none.
+// of a doubt says that there is none. Without an origin a figure is assumed.
+//
+// Errors: *yaml.SyntaxError with the place of what is wrong.
 func (q *Of[D]) UnmarshalYAML(node ast.Node) error {
 	var marker D
 	dim := marker.dimension()
 	var n Number
 	var err error
-	if mapping, ok := node.(*ast.MappingNode); ok {
-		n, err = numberFromMapping(mapping, dim)
-	} else if value, ok := node.(*ast.MappingValueNode); ok {
-		n, err = numberFromMapping(&ast.MappingNode{Values: []*ast.MappingValueNode{value}}, dim)
-	} else {
-		n, err = parseNumber(scalarText(node), dim)
+	switch node := node.(type) {
+	case *ast.MappingNode:
+		n, err = numberFromMapping(node, dim)
+	case *ast.MappingValueNode:
+		n, err = numberFromMapping(ast.Mapping(node.GetToken(), false, node), dim)
+	default:
+		var text string
+		if text, err = scalarText(node); err == nil {
+			if n, err = parseNumber(text, dim); err != nil {
+				err = fault(node, "%v", err)
+			}
+		}
 	}
 	if err != nil {
-		return &yaml.SyntaxError{Message: err.Error(), Token: node.GetToken()}
+		return err
 	}
 	n.Kind = string(dim)
-	n.Line = node.GetToken().Position.Line
+	n.Line = startOf(node).Position.Line
 	q.Number = n
 	return nil
-}
-
-func scalarText(node ast.Node) string {
-	if s, ok := node.(*ast.StringNode); ok {
-		return s.Value
-	}
-	return node.GetToken().Value
 }
 
 // parseNumber reads "26 mm ± 0.5 mm, measured".
 func parseNumber(text string, dim quantity.Dimension) (Number, error) {
 	body, origin, certain := cutWords(text)
 	n := Number{Text: text, Origin: origin, Certain: certain}
-	q, err := quantity.Parse(body, dim)
+	q, relative, err := parseDoubt(body, dim)
+	if m := lastWord.FindStringSubmatch(body); err != nil && m != nil {
+		return n, fmt.Errorf("%q is no origin; expected measured, maker, trade, computed or assumed after the comma, or exact", m[1])
+	}
 	if err != nil {
 		return n, err
 	}
-	n.setQuantity(q)
+	n.Value, n.Low, n.High = q.SI, q.Low, q.High
+	switch {
+	case q.HalfWidth == 0:
+	case q.Spread == quantity.Range:
+		n.Shape = Uniform
+	case relative:
+		n.spreadShare(math.Abs(q.HalfWidth / q.SI))
+	default:
+		n.Shape = Normal
+	}
 	if n.Certain && n.Shape != Exact {
 		return n, fmt.Errorf("%q says both exact and a doubt; leave one out", text)
 	}
 	return n, nil
+}
+
+// lastWord is a word after a last comma.
+var lastWord = regexp.MustCompile(`, *([\p{L} ]+)$`)
+
+var inPercent = regexp.MustCompile(`^([^%]*?) *(?:±|\+/-|\+-) *([^%]*%) *$`)
+
+// parseDoubt reads a value with its doubt. Of a plain number "± 10 %" means a
+// share of it, as of any other figure; only quantity.Share counts in percent.
+func parseDoubt(body string, dim quantity.Dimension) (q quantity.Quantity, relative bool, err error) {
+	m := inPercent.FindStringSubmatch(body)
+	if m == nil || dim != quantity.Number {
+		q, err = quantity.Parse(body, dim)
+		return q, m != nil && err == nil && q.SI != 0, err
+	}
+	if q, err = quantity.Parse(m[1], dim); err != nil {
+		return q, false, err
+	}
+	share, err := quantity.Parse(m[2], quantity.Share)
+	switch {
+	case err != nil:
+		return q, false, err
+	case share.SI < 0:
+		return q, false, fmt.Errorf("%q: a spread is not negative: write %s ± %s", body, m[1], strings.TrimLeft(m[2], "-– "))
+	case q.Spread != quantity.NoSpread:
+		return q, false, fmt.Errorf("%q: it has more than one spread, expected %s ± 4 %%", body, dim.Example())
+	}
+	q.Spread, q.HalfWidth = quantity.PlusMinus, math.Abs(q.SI)*share.SI
+	q.Low, q.High = q.SI-q.HalfWidth, q.SI+q.HalfWidth
+	return q, q.SI != 0, nil
 }
 
 // cutWords takes ", measured" and ", exact" off the end.
@@ -94,20 +140,6 @@ func isOrigin(word string) bool {
 	return false
 }
 
-// setQuantity takes value and doubt from what was typed.
-func (n *Number) setQuantity(q quantity.Quantity) {
-	n.Value, n.Low, n.High, n.Shape = q.SI, q.Low, q.High, Exact
-	switch {
-	case q.HalfWidth == 0:
-	case q.Spread == quantity.Range:
-		n.Shape = Uniform
-	case strings.HasSuffix(strings.TrimSpace(q.Text), "%") && q.SI != 0:
-		n.spreadShare(math.Abs(q.HalfWidth / q.SI))
-	default:
-		n.Shape = Normal
-	}
-}
-
 // spreadShare gives the figure a doubt of share (0.2 is 20 %) either way, two
 // standard deviations of a lognormal: a stiffness is never below nothing.
 func (n *Number) spreadShare(share float64) {
@@ -118,60 +150,7 @@ func (n *Number) spreadShare(share float64) {
 	}
 }
 
-// numberFromMapping reads {value, spread, shape, origin, note}.
-func numberFromMapping(node *ast.MappingNode, dim quantity.Dimension) (Number, error) {
-	keys := map[string]string{}
-	for _, pair := range node.Values {
-		key := pair.Key.GetToken().Value
-		switch key {
-		case "value", "spread", "shape", "origin", "note":
-		default:
-			return Number{}, fmt.Errorf("unknown key %q of a figure; expected value, spread, shape, origin, note", key)
-		}
-		if _, repeated := keys[key]; repeated {
-			return Number{}, fmt.Errorf("key %q stands twice", key)
-		}
-		keys[key] = scalarText(pair.Value)
-	}
-	text := keys["value"]
-	if text == "" {
-		return Number{}, fmt.Errorf("a figure needs a value, such as {value: %s}", dim.Example())
-	}
-	if spread, given := keys["spread"]; given {
-		text += " ± " + strings.TrimLeft(spread, "± ")
-	}
-	n, err := parseNumber(text, dim)
-	if err != nil {
-		return n, err
-	}
-	if origin, given := keys["origin"]; given {
-		if !isOrigin(origin) {
-			return n, fmt.Errorf("origin %q is not one of measured, maker, trade, computed, assumed", origin)
-		}
-		n.Origin = Origin(origin)
-	}
-	if shape, given := keys["shape"]; given {
-		if err := n.reshape(Shape(shape)); err != nil {
-			return n, err
-		}
-	}
-	return n, nil
-}
-
-// reshape gives the figure's doubt another form with the same ends.
-func (n *Number) reshape(shape Shape) error {
-	if n.Low == n.High {
-		return fmt.Errorf("shape %q needs a spread", shape)
-	}
-	switch shape {
-	case Normal, Uniform, Triangular:
-	case Lognormal:
-		if n.Low <= 0 {
-			return fmt.Errorf("a lognormal figure must stay above nothing, but its low end is %g in SI", n.Low)
-		}
-	default:
-		return fmt.Errorf("shape %q is not one of normal, lognormal, uniform, triangular", shape)
-	}
-	n.Shape = shape
-	return nil
+// fault is an error at the place of a node.
+func fault(node ast.Node, format string, args ...any) error {
+	return &yaml.SyntaxError{Message: fmt.Sprintf(format, args...), Token: startOf(node)}
 }

@@ -50,8 +50,6 @@ func EachFigure(v any, prefix string, visit func(place string, n *Number)) {
 	eachNumber(reflect.ValueOf(v).Elem(), prefix, visit)
 }
 
-var numberType = reflect.TypeFor[Number]()
-
 func eachNumber(v reflect.Value, place string, visit func(string, *Number)) {
 	switch v.Kind() {
 	case reflect.Pointer:

@@ -3,8 +3,8 @@ package axle
 // An Upgrade is one thing the shop can do to a unit: what it fits, needs and
 // excludes, which parts it puts in, and what it costs.
 type Upgrade struct {
-	Name     string   `yaml:"name"`
-	Title    string   `yaml:"title"`
+	Name     string   `yaml:"name"`  // one word, for lists: "peg"
+	Title    string   `yaml:"title"` // for the sheet: "welded plate with a thrust peg"
 	Note     string   `yaml:"note,omitempty"`
 	Fits     []string `yaml:"fits"`               // castings
 	Needs    []string `yaml:"needs,omitempty"`    // other upgrades

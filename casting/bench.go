@@ -43,6 +43,11 @@ type Item struct {
 // unseen are the ways to write that a thing could not be looked at.
 var unseen = []string{"cannot see", "can't see it", "cannot see it", "can't see", "cannot reach", "can't reach it"}
 
+// isUnseen says whether a text stands for "could not be looked at".
+func isUnseen(text string) bool {
+	return slices.Contains(unseen, strings.ToLower(strings.TrimSpace(text)))
+}
+
 // UnmarshalYAML reads features and what was found:
 //
 //	ribs: four curved
@@ -130,7 +135,7 @@ func (i *Item) resolve(c *Catalogue) string {
 		}
 		i.Text = text
 		switch {
-		case slices.Contains(unseen, strings.ToLower(strings.TrimSpace(text))):
+		case isUnseen(text):
 			i.Unseen = true
 		case f.Measured():
 			if err := i.readSize(text); err != nil {

@@ -142,7 +142,7 @@ func checkSeen(f *Feature, bad func(part, format string, args ...any)) {
 		switch {
 		case strings.TrimSpace(a) == "":
 			bad(".answers", "answer %d is empty", i+1)
-		case slices.Contains(unseen, strings.ToLower(a)):
+		case isUnseen(a):
 			bad(".answers", "%q is always possible; leave it out", a)
 		case slices.Index(f.Answers, a) < i:
 			bad(".answers", "%q stands twice", a)

@@ -88,7 +88,7 @@ func (e *MetalEvidence) read(p pair) string {
 		return e.readAnalysis(p.value)
 	case !plain:
 		return "expected one answer"
-	case slices.Contains(unseen, strings.ToLower(text)):
+	case isUnseen(text):
 		return ""
 	case p.key == "hardness":
 		return e.readHardness(text)

@@ -11,7 +11,7 @@ import (
 
 // Size of a ladder on a sheet of A4.
 const (
-	ladderWidth  = 186
+	ladderWidth  = 190
 	ladderHeight = 104
 )
 
@@ -36,7 +36,7 @@ func LadderSized(a *assess.Advice, width, height float64) Drawing {
 		l.frame(c)
 		l.rungs(c)
 		l.label(c)
-		l.foot(c)
+		l.footOf(c)
 	}
 	l.legend()
 	d.Layers = []Layer{
@@ -49,9 +49,10 @@ func LadderSized(a *assess.Advice, width, height float64) Drawing {
 type ladder struct {
 	advice  *assess.Advice
 	columns []ladderColumn
-	box     Box // of the whole picture
-	plot    Box // of rungs and demand
-	gutter  Box // left part of the plot, where the demand is named
+	box     Box     // of the whole picture
+	plot    Box     // of rungs and demand
+	foot    float64 // height of the foot of the columns
+	gutter  Box     // left part of the plot, where the demand is named
 	y       scale
 
 	demand, grid, frames, rung, labels, feet, key []Shape
@@ -71,15 +72,19 @@ type ladderColumn struct {
 // Heights around the plot, mm.
 const (
 	headRoom   = 6.2
-	footRoom   = 19.5
-	legendRoom = 5.2
+	footRoom   = 17.2 // and lastsRoom more where a distance is wanted
+	lastsRoom  = 3.2
+	legendRoom = 4.6
 	axisRoom   = 11.2
 )
 
 func newLadder(a *assess.Advice, width, height float64) *ladder {
-	l := &ladder{advice: a, box: Box{0, 0, width, height}}
+	l := &ladder{advice: a, box: Box{0, 0, width, height}, foot: footRoom}
+	if l.distance() {
+		l.foot += lastsRoom
+	}
 	shown := Shown(a)
-	l.plot = Box{axisRoom, headRoom, width - axisRoom, height - footRoom - legendRoom}
+	l.plot = Box{axisRoom, headRoom, width - axisRoom, height - l.foot - legendRoom}
 	l.gutter = l.plot
 	l.gutter.Right = l.plot.Left + 26
 	if len(shown) > 4 {
@@ -102,6 +107,9 @@ func newLadder(a *assess.Advice, width, height float64) *ladder {
 	}
 	return l
 }
+
+// distance says whether the builds were asked to last one.
+func (l *ladder) distance() bool { return l.advice.Distance > 0 && l.advice.Distance < 1e7 }
 
 // top is the torque at the top of the picture: over the demand and the rungs
 // that matter, but not so far over the demand that it would shrink to nothing.
@@ -175,6 +183,12 @@ func rungAt(b *assess.Build, i int) (*assess.Rung, bool) {
 		return nil, false
 	}
 	return &b.Links[i], true
+}
+
+// wearsFirst is the link that most often is the first to wear out.
+func wearsFirst(b *assess.Build) (*assess.Rung, bool) {
+	r, there := rungAt(b, b.WearsFirst)
+	return r, there && r.Kind == assess.Wears
 }
 
 // axes are the round torques of both systems, with their units at the head.
@@ -276,6 +290,12 @@ func (l *ladder) desc() string {
 		}
 		if next, there := rungAt(c.build, c.build.RunnerUp); there && c.build.RunnerUp != c.build.Weak {
 			fmt.Fprintf(&b, " Then %s, first in %s.", next.Name, percent(next.First))
+		}
+		if l.distance() {
+			fmt.Fprintf(&b, " Chance to last %s: %s.", distanceWords(l.advice.Distance), percent(c.build.Lasts.Value))
+		}
+		if wears, there := wearsFirst(c.build); there {
+			fmt.Fprintf(&b, " First to wear: %s.", wears.Name)
 		}
 	}
 	return b.String()

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"axlewright/assess"
 )
@@ -24,7 +25,7 @@ func (l *ladder) tag(c *ladderColumn) string {
 
 // frame rules the columns off and puts a frame round the recommended one.
 func (l *ladder) frame(c *ladderColumn) {
-	bottom := l.plot.Bottom + footRoom
+	bottom := l.plot.Bottom + l.foot
 	l.frames = append(l.frames, Line{Point{c.box.Left, l.plot.Top}, Point{c.box.Left, bottom}, Ink{Width: hairline, Tone: Grey}})
 	tag := l.tag(c)
 	if tag == "" {
@@ -42,22 +43,25 @@ func (l *ladder) frame(c *ladderColumn) {
 	l.frames = append(l.frames, name)
 }
 
-// foot gives number, price and chance of a build.
-func (l *ladder) foot(c *ladderColumn) {
+// footOf gives number, price and chances of a build.
+func (l *ladder) footOf(c *ladderColumn) {
 	left, right := c.box.Left+1.4, min(c.box.Right-1.4, c.box.Left+41)
 	y := l.plot.Bottom
 	number := fmt.Sprint(c.number)
-	plate := Box{left, y + 1.6, left + 5.4, y + 6.8}
+	plate := Box{left, y + 1.2, left + 5.2, y + 6.2}
 	l.feet = append(l.feet,
 		Rect{Box: plate, Ink: Ink{Width: medium}},
 		Text{At: Point{(plate.Left + plate.Right) / 2, plate.Bottom - 1.25}, Words: number, Size: large, Anchor: Middle, Bold: true})
-	l.footLine("price "+tickWords(math.Round(c.build.Price)), Point{plate.Right + 1.4, y + 5.2}, right, false, normal, small)
+	l.footLine("price "+tickWords(math.Round(c.build.Price)), Point{plate.Right + 1.4, y + 4.8}, right, false, normal, small)
 
 	state := StateOf(c.build.Carries.Value, l.advice.Wanted)
-	l.chanceBar(Box{left, y + 8.4, right, y + 10.8}, c.build.Carries.Value, state)
-	l.feet = append(l.feet, signShapes(state, Point{left + 1.5, y + 14.0 - 0.2}, 3)...)
-	l.footLine(percent(c.build.Carries.Value), Point{left + 4.2, y + 15.1}, right, true, large, normal, small)
-	l.footLine(string(state), Point{left, y + 18.4}, right, false, small)
+	l.chanceBar(Box{left, y + 7.6, right, y + 9.6}, c.build.Carries.Value, state)
+	l.feet = append(l.feet, signShapes(state, Point{left + 1.5, y + 12.0}, 3)...)
+	l.footLine(percent(c.build.Carries.Value), Point{left + 4.2, y + 13.3}, right, true, large, normal, small)
+	l.footLine(string(state), Point{left, y + 16.3}, right, false, small)
+	if l.distance() {
+		l.footLine("lasts: "+percent(c.build.Lasts.Value), Point{left, y + 16.3 + lastsRoom}, right, false, small)
+	}
 }
 
 // footLine sets a text in the first of the sizes in which it goes in, or else
@@ -124,7 +128,7 @@ func signShapes(s State, middle Point, size float64) []Shape {
 
 // legend tells the ends of rungs and the mark apart.
 func (l *ladder) legend() {
-	x, y := l.plot.Left, l.box.Bottom-1.3
+	x, y := 4.0, l.box.Bottom-1.3
 	middle := y - small*0.32
 	entry := func(width float64, text string, shapes ...Shape) {
 		w := TextWidth(text, small, false)
@@ -137,11 +141,15 @@ func (l *ladder) legend() {
 	}
 	ink := Ink{Width: medium}
 	rung := func(r assess.Rung) []Shape { return rungShapes(&r, x, x+6, middle, ink) }
-	entry(6, "breaks, slips, yields", rung(assess.Rung{Kind: assess.Breaks})...)
+	entry(6, "breaks or slips", rung(assess.Rung{Kind: assess.Breaks})...)
 	entry(7, "wears out", rung(assess.Rung{Kind: assess.Wears})...)
 	entry(7, "moves too far", rung(assess.Rung{Kind: assess.Moves})...)
 	entry(6, "outside the casting", rung(assess.Rung{Kind: assess.Breaks, Outside: true})...)
 	entry(1.6, "10 to 90 %", whisker(x+0.8, y-2.5, y+0.5, 1.4, Ink{Width: light}, false, false)...)
+	if l.distance() {
+		km, _, _ := strings.Cut(distanceWords(l.advice.Distance), " (")
+		entry(-1, "lasts: to "+km)
+	}
 	if w := l.advice.Wanted; w > 0 && w <= 1 {
 		entry(1.6, percent(w)+" wanted", Path{
 			Vertices: []Vertex{{At: Point{x + 0.8, y - 0.2}}, {At: Point{x + 0.1, y - 1.6}}, {At: Point{x + 1.5, y - 1.6}}}, Closed: true, Fill: Black,

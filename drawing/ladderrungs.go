@@ -97,8 +97,11 @@ func (l *ladder) label(c *ladderColumn) {
 	const gap = 0.9
 	var list []rungLabel
 	var slots []slot
-	for most := 4; most >= 1; most-- {
-		list = l.wanted(c, most)
+	for _, try := range []struct {
+		most  int // lines of a name
+		wears bool
+	}{{4, true}, {3, true}, {4, false}, {3, false}, {2, false}, {1, false}} {
+		list = l.wanted(c, try.most, try.wears)
 		slots = slots[:0]
 		for _, x := range list {
 			slots = append(slots, slot{x.y, x.text.height()})
@@ -130,8 +133,8 @@ func leader(fromX, fromY, toX, toY float64, ink Ink) Shape {
 }
 
 // wanted are the labels a column must have, from the head of the picture down,
-// each name in at most so many lines.
-func (l *ladder) wanted(c *ladderColumn, most int) []rungLabel {
+// each name in at most so many lines, with or without the one that wears first.
+func (l *ladder) wanted(c *ladderColumn, most int, wears bool) []rungLabel {
 	var list []rungLabel
 	named := map[int]bool{}
 	name := func(i int, before string, bold bool, ink Ink) {
@@ -162,6 +165,12 @@ func (l *ladder) wanted(c *ladderColumn, most int) []rungLabel {
 	}
 	name(c.build.Weak, "", true, Ink{Width: light})
 	name(c.build.RunnerUp, "then ", false, Ink{Width: thin})
+	if r, there := wearsFirst(c.build); wears && there && !named[c.build.WearsFirst] && !l.above(r) {
+		named[c.build.WearsFirst] = true
+		x := rungLabel{text: words{size: small, width: c.words.Width(), tone: Grey}, rung: true, y: l.place(r.GiveOut.Median), ink: Ink{Width: thin, Tone: Grey}}
+		x.text.add("wears first: "+r.Name, false, most)
+		list = append(list, x)
+	}
 	over := 0
 	for i := range c.build.Links {
 		if l.above(&c.build.Links[i]) && !named[i] {
@@ -206,7 +215,7 @@ func (l *ladder) more(c *ladderColumn, taken []Box) {
 	})
 	for _, i := range order {
 		r := &c.build.Links[i]
-		if i == c.build.Weak || i == c.build.RunnerUp || l.above(r) {
+		if i == c.build.Weak || i == c.build.RunnerUp || l.above(r) || i == c.build.WearsFirst && r.Kind == assess.Wears {
 			continue
 		}
 		text := words{size: small, width: c.words.Width(), tone: Grey}

@@ -29,7 +29,7 @@ var samples = map[string]func() *assess.Advice{
 }
 
 func pictures(a *assess.Advice) []Drawing {
-	return []Drawing{Ladder(a), LadderSized(a, 186, 70), LadderSized(a, 186, 130), PegCurve(a), DoubtBars(a)}
+	return []Drawing{Ladder(a), LadderSized(a, 190, 70), LadderSized(a, 160, 130), PegCurve(a), DoubtBars(a)}
 }
 
 func TestPicturesAreSound(t *testing.T) {

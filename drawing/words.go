@@ -88,6 +88,11 @@ func percent(share float64) string {
 	}
 }
 
+// distanceWords prints a distance in km, as the advice has it, in both systems.
+func distanceWords(km float64) string {
+	return quantity.FormatDigits(km*1000, quantity.Length, 2)
+}
+
 // torque prints to three figures, metric and the other system apart.
 func torque(x float64) (metric, other string) {
 	metric, other, _ = strings.Cut(quantity.FormatDigits(x, quantity.Torque, 3), " (")

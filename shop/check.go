@@ -2,6 +2,7 @@ package shop
 
 import (
 	"slices"
+	"strings"
 	"time"
 	"unicode"
 	"unicode/utf8"
@@ -56,6 +57,16 @@ func dayOrEmpty(field, day string) error {
 		return Fault(Invalid, "Write a day as 2026-11-25.").At(field)
 	}
 	return nil
+}
+
+// printable drops what cannot be printed and keeps the first n runes.
+func printable(text string, n int) string {
+	return cut(strings.Map(func(r rune) rune {
+		if !unicode.IsPrint(r) {
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(text, "")), n)
 }
 
 func oneOf[T comparable](x T, all []T) bool { return slices.Contains(all, x) }

@@ -64,6 +64,7 @@ type Taken struct {
 // A JobQuery narrows a list of jobs; everything set must hold.
 type JobQuery struct {
 	Number string   // folded (FoldNumber): one of the job's numbers begins with it
+	Exact  bool     // Number is the whole number
 	Terms  []string // folded (FoldWords): for each one, a word of the job begins with it
 	States []State  // any of these
 	Mark   Mark

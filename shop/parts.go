@@ -19,7 +19,7 @@ func linkCard(tx Tx, j *Job, f Field, e *Entry) error {
 		return err
 	}
 	for _, u := range uses {
-		if u.Job == j.ID || u.Slot != "donor/donor" {
+		if u.Job == j.ID || u.Slot != donorSlot {
 			continue
 		}
 		other, err := readJob(tx, u.Job)

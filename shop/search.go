@@ -13,7 +13,7 @@ func (s *Shop) FindJobs(ctx context.Context, q JobQuery) (JobPage, error) {
 }
 
 // Search finds jobs by whatever was typed: first those whose stamped, running
-// or donor's number begins so, then those that have all the words. A number is
+// or donor's number it is, or begins so, then those that have all the words. A number is
 // found however its letters, spaces and hyphens are written.
 func (s *Shop) Search(ctx context.Context, text string, limit int) ([]Line, error) {
 	if limit <= 0 || limit > 500 {
@@ -36,7 +36,7 @@ func (s *Shop) Search(ctx context.Context, text string, limit int) ([]Line, erro
 			return err
 		}
 		if number != "" {
-			if err := add(JobQuery{Number: number}); err != nil {
+			if err := firstFault(add(JobQuery{Number: number, Exact: true}), add(JobQuery{Number: number})); err != nil {
 				return err
 			}
 		}

@@ -21,7 +21,8 @@ const (
 // (TooMany with Wait). What is wrong is never told: SignIn for an unknown
 // person as for a wrong secret.
 func (s *Shop) SignIn(ctx context.Context, person ID, secret, from, device string) (token string, by Actor, err error) {
-	keys := []string{"person " + cut(string(person), 64), "address " + cut(from, 64)}
+	// Hashed, because anybody may send anything as a name.
+	keys := []string{hashOf([]byte("person " + string(person))), hashOf([]byte("address " + from))}
 	var actor Actor
 	var hash []byte
 	// The try is counted before the secret is looked at, so that many at once
@@ -57,7 +58,7 @@ func (s *Shop) SignIn(ctx context.Context, person ID, secret, from, device strin
 	if !secretFits(secret, string(hash)) || actor.ID == "" {
 		return "", Actor{}, Fault(SignIn, "The name or the PIN is wrong.")
 	}
-	token, err = s.begin(ctx, actor, cut(device, 200), keys, hash)
+	token, err = s.begin(ctx, actor, printable(device, 200), keys, hash)
 	return token, actor, err
 }
 

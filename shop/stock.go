@@ -96,21 +96,12 @@ func (s *Shop) UsedIn(ctx context.Context, kind CardKind, card ID) ([]UsedIn, er
 		if err != nil {
 			return err
 		}
-		lines := map[ID]Line{}
-		for q := (JobQuery{Kind: kind, Card: card, Limit: 500}); ; {
-			page, err := tx.FindJobs(q)
+		for _, u := range uses {
+			line, err := tx.Line(u.Job)
 			if err != nil {
 				return err
 			}
-			for _, l := range page.Lines {
-				lines[l.Job] = l
-			}
-			if q.After = page.Next; q.After == nil {
-				break
-			}
-		}
-		for _, u := range uses {
-			all = append(all, UsedIn{u, lines[u.Job]})
+			all = append(all, UsedIn{u, line})
 		}
 		return nil
 	})
@@ -164,6 +155,9 @@ func (s *Shop) Shims(ctx context.Context, words string) ([]Shim, error) {
 	return all, nil
 }
 
+// donorSlot is where a job names the donor that it is built from.
+const donorSlot = "donor/donor"
+
 // A DonorView is a donor and the job that it is kept for or went into.
 type DonorView struct {
 	Donor Donor
@@ -187,12 +181,19 @@ func (s *Shop) Donors(ctx context.Context, q CardQuery) ([]DonorView, *CardCurso
 				return err
 			}
 			v := DonorView{Donor: d}
-			jobs, err := tx.FindJobs(JobQuery{Kind: KindDonor, Card: d.ID, Limit: 1})
+			uses, err := tx.Uses(KindDonor, d.ID)
 			if err != nil {
 				return err
 			}
-			if len(jobs.Lines) > 0 {
-				v.Job = &jobs.Lines[0]
+			for _, u := range uses {
+				if u.Slot != donorSlot {
+					continue
+				}
+				line, err := tx.Line(u.Job)
+				if err != nil {
+					return err
+				}
+				v.Job = &line
 			}
 			views = append(views, v)
 		}

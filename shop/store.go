@@ -84,6 +84,9 @@ type RecordTx interface {
 	// former index wholly.
 	PutIndex(job ID, index Index) error
 
+	// Line returns the job's line, or NotFound.
+	Line(job ID) (Line, error)
+
 	// FindJobs returns lines, newest change first (by Line.Changed, then the
 	// order of creation), as the query says.
 	FindJobs(q JobQuery) (JobPage, error)
@@ -111,7 +114,8 @@ type CardTx interface {
 	// standing one's (1 for a new card), else it is a Conflict with both.
 	PutCard(card Card, terms []string) error
 
-	// FindCards returns newest revisions, ordered by the folded label, then ID.
+	// FindCards returns newest revisions, ordered by the bytes of Card.Sort; equal
+	// ones in an order that does not change.
 	FindCards(q CardQuery) (CardPage, error)
 
 	// CardHistory returns all revisions, oldest first, or NotFound.

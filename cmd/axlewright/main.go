@@ -47,7 +47,7 @@ func newRoot() *cobra.Command {
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newWork())
+	root.AddCommand(newAdvise(), newLoad(), newWork())
 	return root
 }
 

@@ -19,7 +19,7 @@ func Advice() *assess.Advice {
 	a := &assess.Advice{
 		Enquiry: "E-0412", Customer: "Hollin Bank Farm", Casting: "T24", Gears: "T24-354",
 		Mounting: axle.Mounting{Position: axle.Rear, Forward: gear.Drive},
-		Draws:    2000, Seed: 1, Wanted: 0.9,
+		Draws:    2000, Seed: 1, Wanted: 0.9, Distance: 60000,
 		Demand: assess.Demand{
 			Engine: band(13600, 0.1), Grip: band(5900, 0.17), Governing: band(5900, 0.17), Peak: band(8300, 0.26),
 			Limit: traction.Grip, Share: 0.99,
@@ -58,7 +58,7 @@ func Advice() *assess.Advice {
 		SetAside: []assess.SetAside{{Name: "a", Price: 900, Better: "b"}, {Name: "c", Price: 1200, Better: "b"}},
 	}
 	a.Builds = []assess.Build{
-		build(690, 0.41, 1, nil, "cap walks", 0.58, "near side bearing life", 0.2),
+		build(690, 0.41, 1, nil, "cap walks", 0.58, "adjuster unwinds", 0.2),
 		build(742, 0.66, 1.18, []string{"torqued cap bolts of class 12.9"}, "cap walks", 0.47, "head bearing dents", 0.22),
 		build(866, 0.931, 1.5, []string{"better cap bolts", "ring dowels", "bolted adjuster locks"}, "head bearing dents", 0.39, "pinion tooth root", 0.3),
 		build(1130, 0.929, 1.52, []string{"better cap bolts", "ring dowels", "bolted adjuster locks", "peg"}, "head bearing dents", 0.4, "pinion tooth root", 0.29),
@@ -108,6 +108,7 @@ func build(price, carries, floor float64, titles []string, weak string, first fl
 	b := assess.Build{
 		Price: price, Minutes: price / 2, Titles: titles, Upgrades: titles,
 		Carries: assess.Chance{Value: carries, Error: 0.01}, GiveOut: band(7400*floor, 0.2),
+		Lasts: assess.Chance{Value: 0.3 + 0.6*carries, Error: 0.01}, Life: band(71000*floor, 0.5),
 	}
 	for i, r := range ladder {
 		lowest := 7700 * floor
@@ -129,6 +130,7 @@ func build(price, carries, floor float64, titles []string, weak string, first fl
 	}
 	slices.SortStableFunc(b.Links, func(x, y assess.Rung) int { return cmp.Compare(x.GiveOut.Median, y.GiveOut.Median) })
 	is := func(name string) func(assess.Rung) bool { return func(r assess.Rung) bool { return r.Name == name } }
+	b.WearsFirst = slices.IndexFunc(b.Links, func(r assess.Rung) bool { return r.Kind == assess.Wears })
 	b.Weak, b.RunnerUp = slices.IndexFunc(b.Links, is(weak)), slices.IndexFunc(b.Links, is(next))
 	return b
 }

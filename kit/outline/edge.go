@@ -90,8 +90,8 @@ func (e Edge) Direction(share float64) Point {
 	return d.left()
 }
 
-// part is the piece of the edge between two shares of its way.
-func (e Edge) part(from, to float64) Edge {
+// Part is the piece of the edge between two shares of its way.
+func (e Edge) Part(from, to float64) Edge {
 	p := Edge{e.At(from), e.At(to), math.Tan(math.Atan(e.Bulge) * (to - from))}
 	if from == 0 {
 		p.From = e.From

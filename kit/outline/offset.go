@@ -100,7 +100,7 @@ func (l Loop) valid(raw []tagged, i int, distance float64) []tagged {
 		}
 		middle := e.At((cuts[k-1] + cuts[k]) / 2)
 		if l.nearest(middle) > math.Abs(distance)-smallest/4 {
-			kept = append(kept, tagged{e.part(cuts[k-1], cuts[k]), e.tag})
+			kept = append(kept, tagged{e.Part(cuts[k-1], cuts[k]), e.tag})
 		}
 	}
 	return kept

@@ -1,0 +1,119 @@
+package document
+
+import (
+	"io"
+	"math"
+
+	"axlewright/assess"
+	"axlewright/quantity"
+)
+
+// bearingNames orders the bearings with their words.
+var bearingNames = []struct{ key, words string }{
+	{"head", "head (by the teeth)"}, {"tail", "tail (at the flange)"},
+	{"near", "near side (crown wheel)"}, {"far", "far side"},
+}
+
+// LoadText writes one equilibrium for a terminal.
+func LoadText(out io.Writer, c *assess.LoadCase) error {
+	t := &text{out: out}
+	t.line("%s at %s on the %s flank", c.Build, torque(c.Torque), c.Flank)
+	t.wrap("", "Movements count from the assembled, preloaded, torque-free axle; every figure at its stated value.")
+	t.heading("Tooth force on the crown wheel")
+	t.line("  along the tooth's way  %s", show(c.Tooth.Tangential, quantity.Force))
+	t.line("  radially apart         %s", show(c.Tooth.Radial, quantity.Force))
+	t.line("  off the pinion         %s", show(c.Tooth.WheelAxial, quantity.Force))
+	t.line("  pinion, out of nose    %s", show(c.Tooth.PinionAxial, quantity.Force))
+	t.heading("Movement at the mesh")
+	t.line("  crown wheel   %s", moved(c.Mesh.WheelAxial, "away from the pinion", "towards the pinion"))
+	t.line("  pinion        %s", moved(c.Mesh.PinionAxial, "out of the nose", "into the nose"))
+	t.line("  offset        %s", moved(c.Mesh.Offset, "larger", "smaller"))
+	angle := "opens"
+	if c.Mesh.ShaftAngle < 0 {
+		angle = "closes"
+	}
+	t.line("  shaft angle   %s by %s", angle, show(math.Abs(c.Mesh.ShaftAngle), quantity.Angle))
+	t.line("  dial, back face of the crown wheel: %s", moved(c.Dial, "away from the pinion", "towards the pinion"))
+	t.heading("Bearings")
+	for _, b := range bearingNames {
+		s := c.Bearings[b.key]
+		t.line("  %-24s radial %s, axial %s, moment %s", b.words, show(s.Radial, quantity.Force), show(s.Axial, quantity.Force), show(s.Moment, quantity.Torque))
+		t.line("  %-24s %d rollers loaded, hardest %s at %s, static safety %.2f", "", s.Loaded, show(s.MaxRoller, quantity.Force), show(s.MaxPressure, quantity.Pressure), s.StaticSafety)
+		t.line("  %-24s life at this load %s turns (ISO 281), %s with its tilt (ISO/TS 16281)", "", turns(s.LifeRating), turns(s.LifeReference))
+	}
+	t.peg(c)
+	t.heading("Links at this torque")
+	for _, l := range c.Links {
+		dim, _ := quantity.ByUnit(l.Unit)
+		gives := "holds beyond what was looked at"
+		if l.GiveOut != nil {
+			gives = "gives out at " + torque(*l.GiveOut)
+		}
+		t.line("  %-34s %s of %s; %s", l.Name, first(show(l.Demand, dim)), first(show(l.Capacity, dim)), gives)
+	}
+	return t.err
+}
+
+func (t *text) peg(c *assess.LoadCase) {
+	t.heading("Peg")
+	p := c.Peg
+	if p == nil {
+		t.line("  none")
+		return
+	}
+	t.line("  gap %s, load %s", show(p.Gap, quantity.Length), show(p.Load, quantity.Force))
+	t.line("  back face moves %s; without the peg it would be %s", show(p.Movement, quantity.Length), show(p.FreeMovement, quantity.Length))
+	if p.FirstTouchTorque == nil {
+		t.line("  does not touch on this flank up to twice this torque")
+		return
+	}
+	t.line("  first touch at %s at the tight spot", torque(*p.FirstTouchTorque))
+}
+
+// LoadSweepText writes the curves of a sweep as a table.
+func LoadSweepText(out io.Writer, cases []assess.LoadCase) error {
+	t := &text{out: out}
+	t.line("%s, %s flank", cases[0].Build, cases[0].Flank)
+	t.line("%12s %12s %12s %12s %12s %12s", "torque N·m", "wheel mm", "pinion mm", "dial mm", "peg kN", "head kN")
+	for _, c := range cases {
+		load := 0.0
+		if c.Peg != nil {
+			load = c.Peg.Load
+		}
+		t.line("%12.0f %12.3f %12.3f %12.3f %12.2f %12.2f", c.Torque, 1e3*c.Mesh.WheelAxial, 1e3*c.Mesh.PinionAxial, 1e3*c.Dial, load/1e3, c.Bearings["head"].Radial/1e3)
+	}
+	return t.err
+}
+
+func show(x float64, dim quantity.Dimension) string {
+	if math.IsInf(x, 0) {
+		return "without end"
+	}
+	return quantity.FormatDigits(x, dim, 3)
+}
+
+// moved says a movement with its direction in words.
+func moved(x float64, positive, negative string) string {
+	if x < 0 {
+		return show(-x, quantity.Length) + " " + negative
+	}
+	return show(x, quantity.Length) + " " + positive
+}
+
+// first is the metric part of a quantity in both systems.
+func first(both string) string {
+	for i, r := range both {
+		if r == '(' {
+			return both[:i-1]
+		}
+	}
+	return both
+}
+
+// turns prints a number of turns to two figures.
+func turns(x float64) string {
+	if math.IsInf(x, 0) {
+		return "endless"
+	}
+	return quantity.FormatDigits(x/1e6, quantity.Number, 2) + " million"
+}
