@@ -22,7 +22,8 @@ type LoadCase struct {
 	Mesh     MeshMoved               `json:"mesh"`
 	Bearings map[string]BearingState `json:"bearings"` // head, tail, near, far
 	Peg      *PegState               `json:"peg"`      // null without a peg
-	Dial     float64                 `json:"dial"`     // m, back face at the dial, away from the pinion
+	Gap      *GapAdvice              `json:"gap_window,omitempty"`
+	Dial     float64                 `json:"dial"` // m, back face at the dial, away from the pinion
 	Links    []LinkState             `json:"links"`
 }
 
@@ -108,6 +109,13 @@ func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank ax
 		if x.Bearings[b.name], err = bearingState(b.seat, b.bearing); err != nil {
 			return x, fmt.Errorf("%s bearing: %w", b.name, err)
 		}
+	}
+	if build.Peg != nil {
+		gap, err := PegGap(e, c, build)
+		if err != nil {
+			return x, fmt.Errorf("gap of the peg: %w", err)
+		}
+		x.Gap = &gap
 	}
 	x.Links, err = linkStates(e, c, build, flank, torque)
 	return x, err

@@ -39,6 +39,11 @@ func (s *study) pegView(a *Advice) error {
 	if thrust[0] > thrust[1] {
 		a.Peg.Flank = gear.Drive
 	}
+	gap, err := PegGap(s.enquiry, s.catalogue, s.builds[with])
+	if err != nil {
+		return fmt.Errorf("gap of the peg: %w", err)
+	}
+	a.Peg.Gap = &gap
 	a.Peg.Curve, err = s.pegCurve(with, without, a.Peg.Flank)
 	return err
 }

@@ -127,6 +127,7 @@ type Comparison struct {
 type PegView struct {
 	Offered bool       `json:"offered"` // a build with a peg exists
 	Brings  bool       `json:"brings"`
+	Gap     *GapAdvice `json:"gap_window,omitempty"`
 	Gain    float64    `json:"gain"`   // in the chance to carry the demand, against the same build without it
 	Longer  float64    `json:"longer"` // share by which the median give-out torque grows
 	Flank   axle.Flank `json:"flank"`  // the one that loads it

@@ -65,9 +65,14 @@ func (t *text) peg(c *assess.LoadCase) {
 	t.line("  back face moves %s; without the peg it would be %s", show(p.Movement, quantity.Length), show(p.FreeMovement, quantity.Length))
 	if p.FirstTouchTorque == nil {
 		t.line("  does not touch on this flank up to twice this torque")
-		return
+	} else {
+		t.line("  first touch at %s at the tight spot", torque(*p.FirstTouchTorque))
 	}
-	t.line("  first touch at %s at the tight spot", torque(*p.FirstTouchTorque))
+	if c.Gap != nil {
+		for _, sentence := range c.Gap.Text {
+			t.wrap("  ", sentence)
+		}
+	}
 }
 
 // LoadSweepText writes the curves of a sweep as a table.

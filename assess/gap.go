@@ -1,0 +1,205 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"axlewright/axle"
+	"axlewright/calc/fit"
+	"axlewright/loadpath"
+	"axlewright/quantity"
+)
+
+// GapAdvice is between which gaps a peg pleases road, wheel and pad.
+type GapAdvice struct {
+	Verdict loadpath.GapVerdict `json:"verdict"`
+	Least   float64             `json:"least"` // m, cold, at the tight spot
+	Aim     float64             `json:"aim"`
+	Most    *float64            `json:"most"` // null where nothing draws a bound
+	Text    []string            `json:"text"` // sentences for the fitter
+}
+
+// What the window is drawn with beside the catalogue. All assumed.
+const (
+	padLength   = 0.010 // m, of bronze at the end of the screw
+	warming     = 60    // K, of the axle from cold to running
+	oilFilm     = 30e-6 // m of air to be left in running
+	roadSpeed   = 8     // m/s, from which a block of a duty counts as running on the road
+	crawlSpeed  = 1     // m/s, at which the peaks come
+	bronzeGrows = 18e-6 // 1/K
+	steelGrows  = 12e-6 // 1/K
+	ironGrows   = 11e-6 // 1/K
+)
+
+// PegGap works out the gap window of a build that has a peg, every figure at
+// its stated value: nothing may touch in steady road running, hot and with the
+// back face's run-out; the wheel must stay within its limit at the peaks; and
+// screw, pad, plate and weld must carry what comes.
+func PegGap(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) (GapAdvice, error) {
+	if build.Peg == nil {
+		return GapAdvice{}, fmt.Errorf("build %q has no peg", buildName(build))
+	}
+	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
+	u, err := s.nominalUnit(&build)
+	if err != nil {
+		return GapAdvice{}, err
+	}
+	plates, err := newWheelPlates([]*axle.Assembly{&build})
+	if err != nil {
+		return GapAdvice{}, err
+	}
+	input, err := newPathSolver(plates, s.highest).input(&build, &build, plates[0], nil)
+	if err != nil {
+		return GapAdvice{}, err
+	}
+	if input.Peg.Closing, err = pegClosing(build.Peg); err != nil {
+		return GapAdvice{}, err
+	}
+	elastic, err := loadpath.Prepare(input)
+	if err != nil {
+		return GapAdvice{}, err
+	}
+	params, err := gapParams(u, s.highest/highestTimes)
+	if err != nil {
+		return GapAdvice{}, err
+	}
+	window, err := elastic.GapWindow(params)
+	if err != nil {
+		return GapAdvice{}, err
+	}
+	return gapAdvice(&window, build.Peg), nil
+}
+
+// pegClosing is how much the gap closes from cold to running heat.
+func pegClosing(p *axle.Peg) (float64, error) {
+	pad, err := fit.ThermalClosing(fit.ThermalGapParams{
+		PartLength: padLength, PartExpansion: bronzeGrows, PartWarming: warming,
+		BodyLength: padLength, BodyExpansion: ironGrows, BodyWarming: warming,
+	})
+	if err != nil {
+		return 0, err
+	}
+	screw, err := fit.ThermalClosing(fit.ThermalGapParams{
+		PartLength: p.ScrewLength.Value, PartExpansion: steelGrows, PartWarming: warming,
+		BodyLength: p.ScrewLength.Value, BodyExpansion: ironGrows, BodyWarming: warming,
+	})
+	return pad + screw, err
+}
+
+// gapParams says what the gap has to please: the road blocks of the duty, and
+// the peak on either flank.
+func gapParams(u *unit, peak float64) (loadpath.GapParams, error) {
+	p := loadpath.GapParams{
+		Clearance: oilFilm, Pitch: u.axle.Peg.ScrewPitch.Value,
+		PadDiameter: u.axle.Peg.PadDiameter.Value, PadPressure: u.axle.Peg.PadBrief.Value,
+	}
+	back := 0.0
+	for _, b := range u.duty.Blocks {
+		flank := u.mounting.FlankOf(b.Going)
+		if b.Speed.Value >= roadSpeed {
+			p.Running = append(p.Running, loadpath.Running{Flank: flank, Torque: u.governing * b.Torque.Value})
+		}
+		if flank != u.mounting.Forward {
+			back = math.Max(back, math.Min(1, b.Torque.Value))
+		}
+	}
+	for _, flank := range flanks {
+		torque := peak
+		if flank != u.mounting.Forward {
+			torque *= back
+		}
+		if torque > 0 {
+			p.Demands = append(p.Demands, loadpath.Demand{
+				Flank: flank, Torque: torque, Speed: crawlSpeed / u.vehicle.Tyre.LoadedRadius.Value,
+				Movement: u.axle.Casting.Limits.WheelAxial.Value,
+			})
+		}
+	}
+	// The peg's own links tell what it may carry: the least of screw, plate and weld.
+	for _, prepare := range []func(*unit, *notes) (limit, error){pegScrew, pegPlate, pegWeld} {
+		reach, err := prepare(u, nil)
+		if err != nil {
+			return p, err
+		}
+		carries := capacityInForce(u, reach)
+		if p.Capacity == 0 || carries < p.Capacity {
+			p.Capacity = carries
+		}
+	}
+	return p, nil
+}
+
+// capacityInForce turns a link of the peg, whose demand is in proportion to the
+// peg's load, into the load it stands.
+func capacityInForce(u *unit, reach limit) float64 {
+	for _, flank := range flanks {
+		top := u.paths.wheel[0].torques[len(knots)-1]
+		if load := u.at(flank, pegLoad, top); load > 0 {
+			demand, capacity := reach(flank, top, nil)
+			return capacity / demand * load
+		}
+	}
+	return math.Inf(1)
+}
+
+func gapAdvice(w *loadpath.GapWindow, p *axle.Peg) GapAdvice {
+	a := GapAdvice{Verdict: w.Verdict, Least: w.Least.Gap, Aim: w.Aim.Gap}
+	if w.Upper.Kind != "" {
+		most := w.Most.Gap
+		a.Most = &most
+	}
+	say := func(format string, args ...any) { a.Text = append(a.Text, fmt.Sprintf(format, args...)) }
+	switch w.Verdict {
+	case loadpath.WindowOpen:
+		say("Set the peg to %s cold at the tight spot, after side preload: touch, then back %s. Anything from %s to %s will do.",
+			gapText(w.Aim.Gap), turnText(w.Aim), gapText(w.Least.Gap), gapText(w.Most.Gap))
+	case loadpath.NotNeeded:
+		say("The wheel stays within its limit without a peg. If one is fitted, set it no closer than %s cold at the tight spot: touch, then back %s.",
+			gapText(w.Least.Gap), turnText(w.Least))
+	case loadpath.BringsNought:
+		say("At no gap that keeps clear on the road does the wheel reach the peg under this vehicle's peaks: it brings nothing here.")
+	case loadpath.WindowShut:
+		say("No window: to keep clear of the wheel the gap must be at least %s, to hold the wheel within its limit at most %s.",
+			gapText(w.Least.Gap), gapText(w.Most.Gap))
+	}
+	say("The least gap is drawn by %s.", boundText(w.Lower))
+	if w.Upper.Kind != "" {
+		say("The most gap is drawn by %s.", boundText(w.Upper))
+	}
+	for _, use := range w.Uses {
+		if use.Touches {
+			say("At that gap and a thrust of %s it carries %s, %s on the pad.", forceText(use.Thrust), forceText(use.Load), quantity.FormatDigits(use.Pressure, quantity.Pressure, 2))
+		}
+	}
+	for _, c := range w.Changes {
+		say("What would open it: %s.", string(c.Kind))
+	}
+	return a
+}
+
+func gapText(m float64) string { return quantity.FormatDigits(m, quantity.Length, 2) }
+
+func forceText(f float64) string { return quantity.FormatDigits(f, quantity.Force, 2) }
+
+// turnText says a gap as the fitter turns it.
+func turnText(t loadpath.ScrewTurn) string {
+	return fmt.Sprintf("%.0f° of the screw (%.1f flats of its hexagon)", t.Angle*180/math.Pi, t.Flats)
+}
+
+func boundText(b loadpath.GapBound) string {
+	switch b.Kind {
+	case loadpath.ByTouch:
+		return "the axle at rest, which must not bear on the peg"
+	case loadpath.ByRoad:
+		return "steady road running, hot and with the run-out of the back face"
+	case loadpath.ByCapacity:
+		return "what screw, plate and weld carry at the peak"
+	case loadpath.ByPressure:
+		return "the pressure that the pad stands for moments"
+	case loadpath.ByPV:
+		return "pressure times rubbing speed of the pad"
+	case loadpath.ByHeat:
+		return "the heat of the pad"
+	}
+	return "the wheel's movement at the peak"
+}

@@ -1,0 +1,259 @@
+package document
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"axlewright/drawing"
+)
+
+// The paper, mm. sheet.css has the same figures.
+const (
+	paperWidth   = 190.0 // A4 less 10 mm each side
+	paperHeight  = 280.5 // A4 less 8 mm above and below, and a little to spare
+	columnGap    = 6.0
+	columnWidth  = (paperWidth - columnGap) / 2
+	demandWidth  = 92.0
+	answerWidth  = paperWidth - demandWidth - columnGap
+	tallestLine  = 1.27 // height of a line in sizes of its letters
+	headingSpace = 1.6  // above and below a heading
+	itemSpace    = 0.5
+	rowSpace     = 1.0 // in a row of a table
+	markWidth    = 3.2
+)
+
+// columnWidths of the table of builds, mm.
+var columnWidths = []float64{7, 77, 13, 18, 17, 19, 14, 25}
+
+// mm is a size of letters in points as a length.
+const mm = 25.4 / 72
+
+// A fit is how tightly the page is set.
+type fit struct {
+	size  float64 // of the text, points
+	notes float64 // mm, for notes by hand
+	least float64 // mm, the lowest ladder that will do
+	rows  int     // lines of the name of a build, at most
+	lines int     // of one item, at most
+	items int     // of one section, at most
+	firm  int     // lines of one item in a section that is shortened last
+
+	ladder float64 // mm, the ladder that there is room for
+}
+
+// fits are tried from the most comfortable to the tightest.
+var fits = []fit{
+	{size: 8.5, notes: 20, least: 100, rows: 3, lines: 9, items: 9, firm: 9},
+	{size: 8, notes: 16, least: 92, rows: 3, lines: 9, items: 9, firm: 9},
+	{size: 8, notes: 12, least: 86, rows: 3, lines: 9, items: 9, firm: 9},
+	{size: 7.5, notes: 12, least: 84, rows: 3, lines: 9, items: 9, firm: 9},
+	{size: 7.5, notes: 8, least: 74, rows: 3, lines: 9, items: 9, firm: 9},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 4, items: 9, firm: 9},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 3, items: 9, firm: 9},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 3, items: 5, firm: 9},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 2, items: 5, firm: 8},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 2, items: 4, firm: 7},
+	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 2, items: 4, firm: 6},
+	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 2, items: 3, firm: 5},
+	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 2, items: 2, firm: 5},
+	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 1, items: 2, firm: 4},
+	{size: 7.5, notes: 8, least: math.Inf(-1), rows: 1, lines: 1, items: 1, firm: 2},
+}
+
+const (
+	tallestLadder = 112.0
+	lowestLadder  = 74.0
+)
+
+// arrange sets the page as comfortably as it goes onto one sheet. Widths are
+// measured as the pictures measure them, no narrower than most faces, so what
+// room is left over goes to the notes.
+func (s *sheet) arrange(beside, below []section) {
+	for _, f := range fits {
+		s.Beside, s.Left = cutAll(beside, f, answerWidth), cutAll(below, f, columnWidth)
+		for len(s.Left) > 1 && s.answerHeight(f)+stack(s.Left[:1], f, answerWidth) <= s.demandHeight(f) {
+			s.Beside, s.Left = append(s.Beside, s.Left[0]), s.Left[1:]
+		}
+		s.Left, s.Right = balance(s.Left, f)
+		room := paperHeight - f.notes - s.upper(f) - math.Max(stack(s.Left, f, columnWidth), stack(s.Right, f, columnWidth))
+		if room >= f.least {
+			f.ladder = math.Max(math.Min(room, tallestLadder), lowestLadder)
+			s.fit = f
+			for i := range s.Builds {
+				s.Builds[i].shorten(f)
+			}
+			return
+		}
+	}
+}
+
+func cutAll(list []section, f fit, width float64) []section {
+	cut := make([]section, len(list))
+	for i, s := range list {
+		cut[i] = s.cut(f, width)
+	}
+	return cut
+}
+
+// cut shortens a section to a fit. What is cut off can be read in the tip of
+// the shortened item, and in the text of the terminal.
+func (s section) cut(f fit, width float64) section {
+	items, most, high := s.Items, f.items, f.lines
+	if s.Firm {
+		most, high = len(items), f.firm
+	}
+	if n := len(items) - most; n > 0 {
+		items = items[:most]
+		s.More = fmt.Sprintf("and %d more, in the full text", n)
+	}
+	s.Items = nil
+	for _, i := range items {
+		lead := i.lead(s)
+		lines, whole := drawing.Wrap(lead+i.Text, s.textWidth(width)-boldLead(lead), f.size*mm, false, high)
+		if !whole {
+			i.Full = i.Text
+			i.Text = strings.TrimPrefix(strings.Join(lines, " "), lead)
+		}
+		s.Items = append(s.Items, i)
+	}
+	return s
+}
+
+// lead is what stands before an item's text in its first line.
+func (i item) lead(s section) string {
+	switch {
+	case s.runsIn():
+		return s.Title + " "
+	case i.Lead != "":
+		return i.Lead + " "
+	}
+	return ""
+}
+
+// boldLead is what bold letters in the first line may take more than the plain
+// ones that are measured.
+func boldLead(lead string) float64 { return 0.06 * float64(len(lead)) }
+
+// textWidth is the width of a section's text in a column.
+func (s section) textWidth(column float64) float64 {
+	if s.runsIn() {
+		return column
+	}
+	return column - markWidth
+}
+
+// balance parts the sections into two columns so that the longer is as short
+// as can be. The first stays first, and each column keeps the order of reading.
+func balance(all []section, f fit) (left, right []section) {
+	best := math.Inf(1)
+	for choice := 0; choice < 1<<len(all); choice += 2 { // bit i sends section i to the right
+		var columns [2][]section
+		for i, s := range all {
+			columns[choice>>i&1] = append(columns[choice>>i&1], s)
+		}
+		if h := math.Max(stack(columns[0], f, columnWidth), stack(columns[1], f, columnWidth)); h < best {
+			best, left, right = h, columns[0], columns[1]
+		}
+	}
+	return left, right
+}
+
+// stack is the height of sections under each other.
+func stack(list []section, f fit, width float64) float64 {
+	line := f.size * mm * tallestLine
+	h := 0.0
+	for _, s := range list {
+		if s.runsIn() {
+			h += headingSpace / 2
+		} else {
+			h += line + headingSpace
+		}
+		for _, i := range s.Items {
+			lead := i.lead(s)
+			h += float64(count(lead+i.Text, s.textWidth(width)-boldLead(lead), f.size, false))*line + itemSpace
+		}
+		if s.More != "" {
+			h += line + itemSpace
+		}
+	}
+	return h
+}
+
+// count is the number of lines that words take.
+func count(words string, width, size float64, bold bool) int {
+	lines, _ := drawing.Wrap(words, width, size*mm, bold, 1000)
+	return len(lines)
+}
+
+// plate is the size of the stamped number and of the title, points.
+func (s *sheet) plate() float64 {
+	size := 17.0
+	for size > 9 && drawing.TextWidth(s.Number, size*mm, true) > 70 {
+		size -= 0.5
+	}
+	return size
+}
+
+// titleLines is the title in at most two lines beside the stamped number.
+func (s *sheet) titleLines(title string) []string {
+	plate := drawing.TextWidth(s.Number, s.plate()*mm, true)*1.1 + 7
+	lines, _ := drawing.Wrap(title, paperWidth-plate-48, s.plate()*mm, true, 2)
+	return lines
+}
+
+// upper is the height of all that is neither ladder, notes nor sections.
+func (s *sheet) upper(f fit) float64 {
+	line := f.size * mm * tallestLine
+	lines := func(words string, width float64) float64 { return float64(count(words, width, f.size, false)) * line }
+
+	h := math.Max(13, float64(len(s.TitleLines))*s.plate()*mm*1.15+3)
+	h += lines(s.Facts+" "+s.Flank, paperWidth) + 0.7
+
+	h += math.Max(s.demandHeight(f), s.answerHeight(f)) + 0.3
+	h += line + headingSpace + lines(s.Note, paperWidth) + 1
+	h += line + rowSpace
+	for _, b := range s.Builds {
+		h += s.rowLines(b, f)*line + rowSpace
+	}
+	h += lines(s.Hidden, paperWidth) + 0.8
+	return h + float64(count(s.Footer, paperWidth, 7.5, false))*7.5*mm*tallestLine + 3
+}
+
+// demandHeight is the height of what stands left of the answer.
+func (s *sheet) demandHeight(f fit) float64 {
+	line := f.size * mm * tallestLine
+	h := line + headingSpace + 5*(line+rowSpace)
+	for _, w := range s.Why {
+		h += float64(count(w, demandWidth, f.size, false))*line + itemSpace
+	}
+	return h
+}
+
+// answerHeight is the height of the answer and of what belongs to it.
+func (s *sheet) answerHeight(f fit) float64 {
+	size := f.size * 1.25
+	answer := float64(count(s.Sign+" "+s.Answer, answerWidth-7.6, size, true))*size*mm*tallestLine + 6.5
+	return answer + stack(s.Beside, f, answerWidth)
+}
+
+// rowLines is the height of a row in lines.
+func (s *sheet) rowLines(b buildRow, f fit) float64 {
+	most := 1
+	for i, cell := range []string{"", b.Label, b.Price, b.Carries, b.Lasts, b.Metric, b.Other, b.Range} {
+		lines := count(cell, columnWidths[i]-1.6, f.size, b.Recommended)
+		if cell == b.Label {
+			lines = min(lines, f.rows)
+		}
+		most = max(most, lines)
+	}
+	return float64(most)
+}
+
+// shorten cuts the name of a build to the lines it may have.
+func (b *buildRow) shorten(f fit) {
+	lines, whole := drawing.Wrap(b.Label, columnWidths[1]-1.6, f.size*mm, b.Recommended, f.rows)
+	if !whole {
+		b.Label, b.Full = strings.Join(lines, " "), b.Label
+	}
+}
