@@ -70,11 +70,10 @@ func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
 		all[b].set(wheelPath, wheels[b])
 	}
 	s.pinions, s.wheels = newVariants(all, pinionPath), newVariants(all, wheelPath)
-	var wheelBuilds []*axle.Assembly
 	for _, b := range s.wheels.reps {
-		wheelBuilds = append(wheelBuilds, &s.builds[b])
+		s.wheelBuilds = append(s.wheelBuilds, &s.builds[b])
 	}
-	if s.plates, err = newWheelPlates(wheelBuilds); err != nil {
+	if s.plates, err = newWheelPlates(s.wheelBuilds); err != nil {
 		return nil, err
 	}
 	s.peaks = make([]peak, o.Draws)

@@ -44,11 +44,12 @@ func PegGap(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) (GapAdvice,
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	plates, err := newWheelPlates([]*axle.Assembly{&build})
+	one := []*axle.Assembly{&build}
+	plates, err := newWheelPlates(one)
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	input, err := newPathSolver(plates, s.highest).input(&build, &build, plates[0], nil)
+	input, err := newPathSolver(one, plates, s.highest).input(&build, &build, plates[0], nil)
 	if err != nil {
 		return GapAdvice{}, err
 	}

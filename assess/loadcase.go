@@ -81,11 +81,12 @@ const Laminae = 31
 // SolveLoad solves one build at a torque on a flank.
 func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank axle.Flank, torque float64) (LoadCase, error) {
 	x := LoadCase{Build: buildName(build), Flank: flank, Torque: torque, Bearings: map[string]BearingState{}}
-	plates, err := newWheelPlates([]*axle.Assembly{&build})
+	one := []*axle.Assembly{&build}
+	plates, err := newWheelPlates(one)
 	if err != nil {
 		return x, err
 	}
-	input, err := newPathSolver(plates, torque).input(&build, &build, plates[0], nil)
+	input, err := newPathSolver(one, plates, torque).input(&build, &build, plates[0], nil)
 	if err != nil {
 		return x, err
 	}

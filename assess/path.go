@@ -3,6 +3,8 @@ package assess
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"axlewright/axle"
 	"axlewright/calc/bolt"
@@ -28,6 +30,7 @@ type pathSolver struct {
 	highest float64
 	elastic *loadpath.Elastic
 	plates  []wheelPlates // by kind of wheel
+	order   []int         // of the kinds: those that differ by their peg alone stand together and share a solution
 	pinions [][2]*curve
 	wheels  [][2]*curve
 }
@@ -35,12 +38,16 @@ type pathSolver struct {
 // wheelPlates is what of one kind of wheel does not change from draw to draw:
 // it takes milliseconds and is worked out once for all workers.
 type wheelPlates struct {
-	wheel *plateGrid
+	wheel *loadpath.PlateTable
 	peg   *plateTable // nil without a peg
 }
 
-func newPathSolver(plates []wheelPlates, highest float64) *pathSolver {
+func newPathSolver(wheels []*axle.Assembly, plates []wheelPlates, highest float64) *pathSolver {
 	s := &pathSolver{highest: highest, plates: plates}
+	for w := range wheels {
+		s.order = append(s.order, w)
+	}
+	slices.SortStableFunc(s.order, func(a, b int) int { return strings.Compare(caseKey(wheels[a]), caseKey(wheels[b])) })
 	for range plates {
 		s.wheels = append(s.wheels, s.newCurves())
 	}
@@ -56,7 +63,7 @@ func newWheelPlates(wheels []*axle.Assembly) ([]wheelPlates, error) {
 		p, done := known[key]
 		if !done {
 			var err error
-			if p.wheel, err = newPlateGrid(a); err != nil {
+			if p.wheel, err = newCrownWheel(a); err != nil {
 				return nil, fmt.Errorf("build %q: %w", buildName(*a), err)
 			}
 			if a.Peg != nil {
@@ -89,12 +96,13 @@ func (s *pathSolver) solve(pinions, wheels []*axle.Assembly, m *memo) error {
 	for len(s.pinions) < len(pinions) {
 		s.pinions = append(s.pinions, s.newCurves())
 	}
-	for w, a := range wheels {
-		if err := s.one(pinions[0], a, 0, w, m); err != nil {
-			return fmt.Errorf("build %q: %w", buildName(*a), err)
+	last := 0
+	for _, w := range s.order {
+		if err := s.one(pinions[0], wheels[w], 0, w, m); err != nil {
+			return fmt.Errorf("build %q: %w", buildName(*wheels[w]), err)
 		}
+		last = w
 	}
-	last := len(wheels) - 1
 	for p := 1; p < len(pinions); p++ {
 		if err := s.one(pinions[p], wheels[last], p, last, m); err != nil {
 			return fmt.Errorf("build %q: %w", buildName(*pinions[p]), err)
@@ -151,6 +159,10 @@ func (s *pathSolver) input(pinion, a *axle.Assembly, plates wheelPlates, m *memo
 	if err != nil {
 		return nil, err
 	}
+	plate, err := plates.wheel.At(a.Gears.Plate.Bond.Value, a.Gears.Plate.Modulus.Value)
+	if err != nil {
+		return nil, err
+	}
 	hub := mesh.MeanPoint.Y + l.MeshToHub.Value
 	side := loadpath.SideSeat{
 		Inward: k.Seats.Side.Inward.Value, Leg: k.Seats.Side.Leg.Value, Across: k.Seats.Side.Across.Value,
@@ -180,7 +192,7 @@ func (s *pathSolver) input(pinion, a *axle.Assembly, plates wheelPlates, m *memo
 		PinionPreload: k.Preload.Pinion.Value, SidePreload: k.Preload.Side.Value,
 		HeadSeat: seat(&k.Seats.Head), TailSeat: seat(&k.Seats.Tail), NearSeat: side, FarSeat: side,
 		CapDirection: facing(k.Cap.Facing),
-		Plate:        plates.wheel.at(a.Gears.Plate.Bond.Value, a.Gears.Plate.Modulus.Value),
+		Plate:        plate,
 	}
 	if p := a.Peg; p != nil {
 		in.Peg = &loadpath.Peg{
@@ -268,18 +280,13 @@ func stiffnessOfCap(a *axle.Assembly, m *memo) (float64, error) {
 	return k.Total, nil
 }
 
-// A plateGrid is the crown wheel on its flange solved for a few bonds between
-// loose and solid; between them each entry goes in a straight line.
-type plateGrid struct {
-	plates [5]loadpath.Plate
-}
-
-func newPlateGrid(a *axle.Assembly) (*plateGrid, error) {
-	grid := &plateGrid{}
+// newCrownWheel solves the crown wheel on its flange for every bond between
+// loose and solid.
+func newCrownWheel(a *axle.Assembly) (*loadpath.PlateTable, error) {
 	w := &a.Gears.Plate
 	cones, err := a.Gears.Cones()
 	if err != nil {
-		return grid, err
+		return nil, err
 	}
 	places := loadpath.PlatePlaces{
 		MeshRadius: cones.WheelMeanRadius, MeshSpread: w.Spread.Value, DialRadius: a.Casting.Layout.DialRadius.Value,
@@ -287,29 +294,9 @@ func newPlateGrid(a *axle.Assembly) (*plateGrid, error) {
 	if p := a.Peg; p != nil {
 		places.PegRadius, places.PegAngle, places.PadRadius = p.Radius.Value, p.Angle.Value, p.PadDiameter.Value/2
 	}
-	for i := range grid.plates {
-		grid.plates[i], err = loadpath.NewPlate(ring.CrownWheelParams{
-			ClampRadius: a.Centre.HubRadius.Value, Bore: w.Bore.Value, FlangeRadius: a.Centre.FlangeRadius.Value, OuterRadius: w.Outer.Value,
-			FlangeThickness: a.Centre.FlangeThickness.Value, WheelThickness: w.Thickness.Value,
-			Bond: float64(i) / float64(len(grid.plates)-1), WheelModulus: w.Modulus.Value, Poisson: pinionPoisson,
-		}, places)
-		if err != nil {
-			return grid, err
-		}
-	}
-	return grid, nil
-}
-
-// at returns the plate for a bond and a modulus.
-func (g *plateGrid) at(bond, modulus float64) loadpath.Plate {
-	x := bond * float64(len(g.plates)-1)
-	i := min(int(x), len(g.plates)-2)
-	t := x - float64(i)
-	p := g.plates[i]
-	for r := range p.Compliance {
-		for c := range p.Compliance[r] {
-			p.Compliance[r][c] += t * (g.plates[i+1].Compliance[r][c] - p.Compliance[r][c])
-		}
-	}
-	return p.Scaled(modulus)
+	return loadpath.NewPlateTable(ring.CrownWheelParams{
+		ClampRadius: a.Centre.HubRadius.Value, Bore: w.Bore.Value, FlangeRadius: a.Centre.FlangeRadius.Value, OuterRadius: w.Outer.Value,
+		FlangeThickness: a.Centre.FlangeThickness.Value, WheelThickness: w.Thickness.Value,
+		WheelModulus: w.Modulus.Value, Poisson: pinionPoisson,
+	}, places)
 }

@@ -27,7 +27,7 @@ func newPlateTable(p *axle.Peg) (*plateTable, error) {
 	long, short, h := p.Plate.Long.Value, p.Plate.Short.Value, p.Plate.Thickness.Value
 	pad := p.PadDiameter.Value * 0.886 // side of the square with the pad's area
 	t := &plateTable{short: short}
-	const steps = 8
+	const steps = 4
 	for i := range steps + 1 {
 		f := float64(i) / steps
 		r, err := ring.PatchPlate(ring.PatchPlateParams{

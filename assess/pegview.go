@@ -120,7 +120,7 @@ func nominalPaths(b *axle.Assembly, highest float64) (paths, *plateTable, error)
 	if err != nil {
 		return paths{}, nil, err
 	}
-	s := newPathSolver(plates, highest)
+	s := newPathSolver(one, plates, highest)
 	if err := s.solve(one, one, nil); err != nil {
 		return paths{}, nil, err
 	}

@@ -25,10 +25,11 @@ type study struct {
 	draws    draws
 	highest  float64 // N·m, highest torque looked at
 
-	pinions variants      // by the pinion's load path
-	wheels  variants      // by the wheel's
-	kinds   []variants    // by link
-	plates  []wheelPlates // by kind of wheel
+	pinions     variants         // by the pinion's load path
+	wheels      variants         // by the wheel's
+	kinds       []variants       // by link
+	wheelBuilds []*axle.Assembly // by kind of wheel: a build that stands for it
+	plates      []wheelPlates    // by kind of wheel
 
 	peaks   []peak          // by draw
 	giveOut [][][]outcome   // by link, variant, draw
@@ -73,7 +74,7 @@ func (s *study) newWorker() *worker {
 			}
 		}
 	}
-	w.solver = newPathSolver(s.plates, s.highest)
+	w.solver = newPathSolver(s.wheelBuilds, s.plates, s.highest)
 	return w
 }
 

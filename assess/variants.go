@@ -32,10 +32,13 @@ func pinionKey(b *axle.Assembly) string {
 }
 
 // wheelKey is the same for builds whose wheels ride alike: same caps, same
-// plates, same body of the diff centre.
-func wheelKey(b *axle.Assembly) string {
+// body of the diff centre, same peg.
+func wheelKey(b *axle.Assembly) string { return caseKey(b) + plateKey(b) }
+
+// caseKey is the same for builds that hold the wheel alike, peg or not.
+func caseKey(b *axle.Assembly) string {
 	c, bolts := &b.Centre, &b.Casting.CapBolts
-	return fmt.Sprint(plateKey(b), archKey(b), bolts.Thread, bolts.Grip.Number,
+	return fmt.Sprint(archKey(b), bolts.Thread, bolts.Grip.Number,
 		c.NearOuter.Number, c.NearInner.Number, c.FarOuter.Number, c.FarInner.Number, c.BendingShare.Number)
 }
 

@@ -29,11 +29,38 @@ func schemaOf(v any, title, description string) ([]byte, error) {
 	r := jsonschema.Reflector{
 		FieldNameTag: "yaml", Anonymous: true, ExpandedStruct: true,
 		Mapper: schemaOfWord, Namer: schemaName,
-		LookupComment: func(t reflect.Type, field string) string { return comments[t.Name()+"."+field] },
+		LookupComment: func(t reflect.Type, field string) string {
+			return withoutUnit(comments[t.Name()+"."+field], t, field)
+		},
 	}
 	s := r.Reflect(v)
 	s.Title, s.Description = title, description
 	return json.MarshalIndent(s, "", "  ")
+}
+
+// withoutUnit drops the SI unit that a figure's comment begins with: in a file
+// any unit will do.
+func withoutUnit(comment string, t reflect.Type, field string) string {
+	if t.Kind() != reflect.Struct {
+		return comment
+	}
+	f, known := t.FieldByName(field)
+	if !known {
+		return comment
+	}
+	figure := f.Type
+	if figure.Kind() == reflect.Pointer {
+		figure = figure.Elem()
+	}
+	dim, is := dimensionOf(figure)
+	if !is {
+		return comment
+	}
+	rest := strings.TrimPrefix(comment, dim.Unit())
+	if rest == comment || rest != "" && rest[0] != ',' && rest[0] != ' ' {
+		return comment
+	}
+	return strings.TrimLeft(rest, ", ")
 }
 
 // schemaName names a definition: a kind of figure goes by its dimension.

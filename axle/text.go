@@ -18,7 +18,7 @@ import (
 
 // MaxFile is the largest data file that is read, in bytes: a catalogue of some
 // thousand castings.
-const MaxFile = 16 << 20
+const MaxFile = 8 << 20
 
 // Nesting beyond what any catalogue needs is refused before it is parsed: it
 // would cost time that grows with its square.

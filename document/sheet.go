@@ -80,8 +80,7 @@ func newSheet(a *assess.Advice) *sheet {
 			a.Mounting.Forward, flankWords(a)),
 		Demand: demandRows(&a.Demand), Why: demandWhy(&a.Demand),
 		Carries: a.Recommended >= 0,
-		Footer: fmt.Sprintf("From %d draws, seed %d. Give-out torque: the torque at the axle, both wheels together, at which a link slips, breaks, moves too far or wears out before its distance. "+
-			"\"10 to 90 %%\" is our doubt, not a tolerance. This is a comparison, not a rating.", a.Draws, a.Seed),
+		Footer:  fmt.Sprintf("%d draws, seed %d. Torques at the axle, both wheels together. \"10 to 90 %%\" is our doubt, not a tolerance. This is a comparison, not a rating.", a.Draws, a.Seed),
 	}
 	s.TitleLines = s.titleLines(s.Title)
 	s.Sign, s.Answer = recommendation(a, numbered(a))
@@ -93,11 +92,14 @@ func newSheet(a *assess.Advice) *sheet {
 
 // ladderNote tells how the ladder is read.
 func ladderNote(a *assess.Advice) string {
-	note := "A rung is a link at its give-out torque, its whisker holds 10 to 90 % of the draws. \"First in 58 %\": it goes first in 58 % of the draws."
+	wear := ""
+	lasts := ""
 	if a.Distance > 0 {
-		note += fmt.Sprintf(" Worked so hard that the demand lies above its hollow rung, a part is worn out before %s; \"lasts\" is the chance that none is.", distance(a.Distance))
+		wear = ", or (hollow end) wears out before " + distance(a.Distance)
+		lasts = " Lasts: the chance that nothing wears out before that."
 	}
-	return note
+	return "A rung is the torque at which a link slips, breaks, moves too far" + wear +
+		"; its whisker holds 10 to 90 % of the draws. First in 58 %: it goes first in 58 % of them." + lasts
 }
 
 func demandRows(d *assess.Demand) []demandRow {
@@ -172,8 +174,13 @@ func besideDemand(a *assess.Advice) []section {
 	}
 	next := []string{nextWords(a, numbered(a))}
 	for _, c := range a.Comparisons {
-		if c.Cheaper == a.Recommended && c.Dearer == a.NextUp {
-			next = append(next, capital(c.Text))
+		if c.Cheaper != a.Recommended || c.Dearer != a.NextUp {
+			continue
+		}
+		if c.TooClose {
+			next = append(next, "Which of the two is stronger is too close to call.")
+		} else {
+			next = append(next, fmt.Sprintf("It is the stronger of the two in %.0f %% of the cases we cannot tell apart from yours.", 100*c.Stronger.Value))
 		}
 	}
 	return append(
@@ -186,9 +193,9 @@ func belowLadder(a *assess.Advice) []section {
 	return slices.Concat(
 		firm(sectionOf("Peg:", item{Text: a.Peg.Text})),
 		sectionOf("Beside the sums", ruleItems(a.Rules)...),
-		sectionOf("What to measure next", measureItems(a)...),
-		sectionOf("Not known", plainItems("·", a.Unknown)...),
-		firm(sectionOf("Cautions", plainItems("△", a.Caution)...)),
+		sectionOf("What to measure next, and the 10 to 90 % band before and after", measureItems(a)...),
+		sectionOf("Not known:", item{Text: strings.Join(a.Unknown, " · ")}),
+		firm(sectionOf("Cautions:", item{Text: marked("△", a.Caution)})),
 		firm(sectionOf("Care:", item{Text: "new oil after 800 km (500 mi), then every 20,000 km (12,000 mi) and after deep water; breather free. Custom of the trade, no source."})),
 	)
 }
@@ -228,7 +235,7 @@ func measureItems(a *assess.Advice) []item {
 		}
 		items = append(items, item{
 			Mark: fmt.Sprint(i + 1),
-			Text: fmt.Sprintf("%s (price %s): narrows the 10 to 90 %% band from %s to about %s.", strings.TrimSuffix(capital(m.How), "."), price(m.Cost), torque(m.Before), torque(m.After)),
+			Text: fmt.Sprintf("%s (price %s): from %s to about %s.", strings.TrimSuffix(capital(m.How), "."), price(m.Cost), torque(m.Before), torque(m.After)),
 		})
 	}
 	if len(items) == 0 {
@@ -247,12 +254,13 @@ func measureItems(a *assess.Advice) []item {
 	return items
 }
 
-func plainItems(mark string, texts []string) []item {
-	var items []item
-	for _, t := range texts {
-		items = append(items, item{Mark: mark, Text: capital(t)})
+// marked runs sentences together with a mark before each.
+func marked(mark string, texts []string) string {
+	list := make([]string, len(texts))
+	for i, t := range texts {
+		list[i] = mark + " " + capital(t)
 	}
-	return items
+	return strings.Join(list, " ")
 }
 
 // numbered names builds by their numbers on the page.

@@ -516,7 +516,7 @@ func buildTable(s *sheet) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 45, "</colgroup> <thead><tr><th scope=\"col\">no.</th><th scope=\"col\">build</th><th scope=\"col\" class=\"figure\">price</th><th scope=\"col\">carries</th><th scope=\"col\">lasts</th><th scope=\"col\" class=\"figure\">gives out, N·m</th><th scope=\"col\" class=\"figure\">lbf·ft</th><th scope=\"col\" class=\"figure\">10–90 %, N·m</th></tr></thead> <tbody>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 45, "</colgroup> <thead><tr><th scope=\"col\">no.</th><th scope=\"col\">build</th><th scope=\"col\" class=\"figure\">price</th><th scope=\"col\">carries</th><th scope=\"col\">lasts</th><th scope=\"col\" class=\"figure\">out, N·m</th><th scope=\"col\" class=\"figure\">lbf·ft</th><th scope=\"col\" class=\"figure\">10–90 %, N·m</th></tr></thead> <tbody>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

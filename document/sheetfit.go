@@ -24,7 +24,7 @@ const (
 )
 
 // columnWidths of the table of builds, mm.
-var columnWidths = []float64{7, 77, 13, 18, 17, 19, 14, 25}
+var columnWidths = []float64{6, 86, 12, 18, 15, 15, 13, 25}
 
 // mm is a size of letters in points as a length.
 const mm = 25.4 / 72
@@ -45,20 +45,20 @@ type fit struct {
 // fits are tried from the most comfortable to the tightest.
 var fits = []fit{
 	{size: 8.5, notes: 20, least: 100, rows: 3, lines: 9, items: 9, firm: 9},
-	{size: 8, notes: 16, least: 92, rows: 3, lines: 9, items: 9, firm: 9},
-	{size: 8, notes: 12, least: 86, rows: 3, lines: 9, items: 9, firm: 9},
-	{size: 7.5, notes: 12, least: 84, rows: 3, lines: 9, items: 9, firm: 9},
-	{size: 7.5, notes: 8, least: 74, rows: 3, lines: 9, items: 9, firm: 9},
+	{size: 8, notes: 16, least: 94, rows: 3, lines: 9, items: 9, firm: 9},
+	{size: 8, notes: 10, least: 88, rows: 2, lines: 9, items: 9, firm: 9},
+	{size: 7.5, notes: 10, least: 86, rows: 2, lines: 9, items: 9, firm: 9},
+	{size: 7.5, notes: 8, least: 78, rows: 2, lines: 9, items: 9, firm: 9},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 5, items: 9, firm: 9},
 	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 4, items: 9, firm: 9},
 	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 3, items: 9, firm: 9},
-	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 3, items: 5, firm: 9},
-	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 2, items: 5, firm: 8},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 2, items: 9, firm: 9},
+	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 2, items: 6, firm: 8},
 	{size: 7.5, notes: 8, least: 74, rows: 2, lines: 2, items: 4, firm: 7},
 	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 2, items: 4, firm: 6},
 	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 2, items: 3, firm: 5},
-	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 2, items: 2, firm: 5},
-	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 1, items: 2, firm: 4},
-	{size: 7.5, notes: 8, least: math.Inf(-1), rows: 1, lines: 1, items: 1, firm: 2},
+	{size: 7.5, notes: 8, least: 74, rows: 1, lines: 1, items: 2, firm: 5},
+	{size: 7.5, notes: 8, least: math.Inf(-1), rows: 1, lines: 1, items: 1, firm: 3},
 }
 
 const (

@@ -193,7 +193,7 @@ func wearsFirst(b *assess.Build) (*assess.Rung, bool) {
 
 // axes are the round torques of both systems, with their units at the head.
 func (l *ladder) axes() {
-	most := max(int(l.plot.Height()/8), 2)
+	most := max(int(l.plot.Height()/6), 2)
 	for side, unit := range []string{"N·m", "lbf·ft"} {
 		u := unitFor(unit, quantity.Torque, l.y.high)
 		x, out, anchor := l.plot.Left, -1.0, End

@@ -106,7 +106,11 @@ func (l *ladder) label(c *ladderColumn) {
 		for _, x := range list {
 			slots = append(slots, slot{x.y, x.text.height()})
 		}
-		if room(slots, gap) <= c.words.Height() {
+		free := c.words.Height()
+		if try.wears {
+			free *= 0.7 // no use where it would push the others far from their rungs
+		}
+		if room(slots, gap) <= free {
 			break
 		}
 	}

@@ -63,8 +63,12 @@ func TestTheOtherSenseOfTheMark(t *testing.T) {
 // Two manuals print the same table with opposite signs, because the shim sits
 // elsewhere. One sum gives both.
 func TestTwoPublishedTablesOfOppositeSign(t *testing.T) {
-	under := func(old, new float64) float64 { return marks(t, TowardsWheel, 1.4*mm, thou(old), thou(new)).Change / 25.4e-6 }
-	cage := func(old, new float64) float64 { return marks(t, AwayFromWheel, 1.4*mm, thou(old), thou(new)).Change / 25.4e-6 }
+	under := func(old, new float64) float64 {
+		return marks(t, TowardsWheel, 1.4*mm, thou(old), thou(new)).Change / 25.4e-6
+	}
+	cage := func(old, new float64) float64 {
+		return marks(t, AwayFromWheel, 1.4*mm, thou(old), thou(new)).Change / 25.4e-6
+	}
 	const add, take = "TM 9-2320-266-34, table 19-1, p. 19-7: shims under the rear bearing cup", "TM 5-3895-369-14, table 5-4, p. 5-409"
 	var rows []published.Row
 	for i, printed := range []string{"8", "7", "6", "5", "4", "3", "2", "1", "0"} {

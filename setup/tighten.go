@@ -162,7 +162,11 @@ func (r *TighteningResult) work(in Tightening, thread bolt.ThreadSizeResult, str
 	if !known {
 		return nil
 	}
-	area, err := bolt.StressArea(d, thread.Pitch)
+	stressArea := bolt.StressArea
+	if thread.Form == bolt.Unified {
+		stressArea = bolt.UnifiedStressArea
+	}
+	area, err := stressArea(d, thread.Pitch)
 	if err != nil {
 		return err
 	}

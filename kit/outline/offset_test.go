@@ -140,3 +140,30 @@ func TestRoundedCorner(t *testing.T) {
 		t.Error("a corner of 70 mm was cut from an edge of 60 mm")
 	}
 }
+
+// TestRoundedCornerOfAnArc rounds the corner between a half circle and its
+// diameter: the arc's centre lies r above the diameter and R − r from the
+// circle's centre, so √(R² − 2·R·r) along it.
+func TestRoundedCornerOfAnArc(t *testing.T) {
+	const R, r = 0.05, 0.01
+	l := Loop{{At: Point{-R, 0}}, {At: Point{R, 0}, Bulge: 1}}
+	rounded, err := l.Rounded(1, r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := rounded.Check(); err != nil {
+		t.Fatal(err)
+	}
+	agree(t, "end of the diameter", rounded[1].At.X, math.Sqrt(R*R-2*R*r), 1e-15)
+	agree(t, "radius of the corner", rounded.Edge(1).Radius(), r, 1e-15)
+	agree(t, "tangent there", rounded.Edge(1).Direction(1).cross(rounded.Edge(2).Direction(0)), 0, 1e-12)
+	// A corner turned inwards, between two arcs.
+	heart := Loop{{At: Point{0, 0}, Bulge: 0.2}, {At: Point{0.1, 0.1}, Bulge: 0.8}, {At: Point{0, 0.1}, Bulge: 0.8}, {At: Point{-0.1, 0.1}, Bulge: 0.2}}
+	soft, err := heart.Rounded(2, 0.005)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := soft.Check(); err != nil || soft.Area() < heart.Area() {
+		t.Errorf("a rounded inner corner adds area: %g after %g, %v", soft.Area(), heart.Area(), err)
+	}
+}
