@@ -1,0 +1,11 @@
+// Package examples holds a catalogue and enquiries that a newcomer can run.
+// Everything in it is invented.
+package examples
+
+import "embed"
+
+// Files holds the example files by the paths they have in this folder, such as
+// "tarnhow.yaml" and "enquiries/01-hill-farm.yaml".
+//
+//go:embed *.yaml *.csv enquiries reference identify
+var Files embed.FS
