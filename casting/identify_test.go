@@ -153,7 +153,7 @@ func TestLikelihoodsAddUpToOne(t *testing.T) {
 		}
 		tolerance := 1e-12
 		if f.Measured() {
-			const steps = 200000
+			const steps = 20000
 			width := f.width() / steps
 			for i := range steps {
 				add(&Item{Value: f.Span.Low + (float64(i)+0.5)*width}, width)

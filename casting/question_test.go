@@ -17,7 +17,7 @@ func bruteForce(w *bench, k int) (bits, right float64) {
 	}
 	var events []event
 	if f.Measured() {
-		const steps = 60000
+		const steps = 12000
 		width := f.width() / steps
 		for i := range steps {
 			events = append(events, event{Item{Value: f.Span.Low + (float64(i)+0.5)*width}, width})
