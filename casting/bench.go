@@ -207,13 +207,20 @@ func (i *Item) trust(f *Feature) float64 {
 	return r
 }
 
-// said is the item in words, "four curved" or "72.00 mm (2.835 in)".
+// said is the item in words, "four curved" or "72.00 ± 0.02 mm (2.8346 ± 0.0008 in), measured".
 func (i *Item) said(f *Feature) string {
 	switch {
 	case i.Unseen:
 		return "cannot be seen"
 	case f.Measured():
-		return quantity.Format(i.Value, quantity.Length)
+		spread, origin := i.Spread, i.Origin
+		if spread == 0 {
+			spread = f.spread()
+		}
+		if origin == "" {
+			origin = axle.Measured
+		}
+		return quantity.FormatSpread(i.Value, 2*spread, quantity.Length) + ", " + string(origin)
 	}
 	return i.Answer
 }

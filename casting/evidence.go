@@ -24,7 +24,7 @@ func (w *bench) evidence(leader int) []Weighed {
 		db := decibans(logOdds(alone, in) - before)
 		f := &w.cat.Features[w.index[item.Feature]]
 		e := Weighed{
-			Feature: item.Feature, Said: item.said(f), Decibans: db, Strength: Strength(db),
+			Feature: item.Feature, Said: item.said(f), Trust: item.trust(f), Decibans: db, Strength: Strength(db),
 			Disproves: w.disproved(i, leader),
 		}
 		e.Sentence = w.sentence(e, &item, f, leader)
@@ -63,6 +63,10 @@ func (w *bench) disproved(i, leader int) []string {
 	return names
 }
 
+// believed is the trust from which it need not be said that a reading is not
+// worth much.
+const believed = 0.6
+
 // sentence says a piece of evidence as a fitter would.
 func (w *bench) sentence(e Weighed, item *Item, f *Feature, leader int) string {
 	var b strings.Builder
@@ -72,6 +76,9 @@ func (w *bench) sentence(e Weighed, item *Item, f *Feature, leader int) string {
 		b.WriteString(" (heard, not seen: counts half)")
 	case item.Looked > 1 && sorts[f.Sort].again:
 		fmt.Fprintf(&b, " (looked %d times)", item.Looked)
+	}
+	if e.Trust < believed && !item.Told {
+		fmt.Fprintf(&b, " (believed only %s)", Percent(e.Trust))
 	}
 	name := w.nameOf(leader)
 	switch {

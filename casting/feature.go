@@ -68,10 +68,14 @@ func (f *Feature) Trust() float64 {
 
 // Tool is what the feature is looked at or measured with.
 func (f *Feature) Tool() string {
-	if f.With != "" {
+	switch tool := sorts[f.Sort].tool; {
+	case f.With != "":
 		return f.With
+	case f.Measured() && tool == "look": // a size is not told by looking
+		return "caliper"
+	default:
+		return tool
 	}
-	return sorts[f.Sort].tool
 }
 
 // mirrored returns the answer that a mirror casting shows in place of one.

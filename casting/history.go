@@ -218,19 +218,16 @@ func (f Forecast) below(x float64) float64 {
 	return distuv.StudentsT{Mu: f.Mean, Sigma: f.Scale, Nu: f.DoF}.CDF(x)
 }
 
+// meanSD is the mean and the standard deviation, which is zero for a single
+// reading and for readings all alike.
 func meanSD(values []float64) (mean, sd float64) {
-	n := float64(len(values))
+	if s, err := survival.Summary(values); err == nil {
+		return s.Mean, s.SD
+	}
 	for _, x := range values {
-		mean += x / n
+		mean += x / float64(len(values))
 	}
-	if n < 2 {
-		return mean, 0
-	}
-	square := 0.0
-	for _, x := range values {
-		square += (x - mean) * (x - mean)
-	}
-	return mean, math.Sqrt(square / (n - 1))
+	return mean, 0
 }
 
 func (h *StationHistory) sentence() string {

@@ -28,6 +28,7 @@ type Identification struct {
 	Modified       ModifiedSigns   `json:"modified_before"`
 	Evidence       []Weighed       `json:"evidence"` // for and against the leader, the heaviest first
 	Unseen         []string        `json:"cannot_see,omitempty"`
+	Missing        []string        `json:"not_looked_at,omitempty"`
 	Contradictions []Contradiction `json:"contradictions,omitempty"`
 	Warnings       []string        `json:"warnings,omitempty"`
 	Questions      []Question      `json:"questions,omitempty"` // the best first
@@ -62,6 +63,7 @@ type ModifiedSigns struct {
 type Weighed struct {
 	Feature   string   `json:"feature"`
 	Said      string   `json:"said"`
+	Trust     float64  `json:"trust"`    // how far the reading is believed at all
 	Decibans  float64  `json:"decibans"` // above zero for the leader
 	Strength  string   `json:"strength"`
 	Sentence  string   `json:"sentence"`

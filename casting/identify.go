@@ -31,7 +31,7 @@ func (m *Matcher) Identify(b Bench) (Identification, error) {
 	}
 	tests := b.Metal.tests()
 	w := m.weigh(b.Evidence, tests)
-	id := Identification{Casting: b.Casting, Unseen: unseenOf(b.Evidence)}
+	id := Identification{Casting: b.Casting, Unseen: unseenOf(b.Evidence), Missing: m.missing(b.Evidence)}
 	leader := argmax(w.id)
 	id.Ranked = w.ranked()
 	id.New = w.newVariant()
@@ -66,6 +66,17 @@ func unseenOf(e Evidence) []string {
 	for _, item := range e {
 		if item.Unseen {
 			names = append(names, item.Feature)
+		}
+	}
+	return names
+}
+
+// missing lists the features that nobody has looked at.
+func (m *Matcher) missing(e Evidence) []string {
+	var names []string
+	for k := range m.cat.Features {
+		if name := m.cat.Features[k].Name; !slices.ContainsFunc(e, func(i Item) bool { return i.Feature == name }) {
+			names = append(names, name)
 		}
 	}
 	return names

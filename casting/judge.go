@@ -20,9 +20,13 @@ func (w *bench) judge(id *Identification, leader int) {
 			Percent(id.Modified.Chance), name, percent)
 		id.Do = id.Modified.Demands
 		id.Why = "A repair may have changed any bore or face: no chance of a variant is good enough to cut a kit by."
+		why := "What was measured goes better with a casting that was altered than with any as it was cast."
+		if len(id.Modified.Signs) > 0 {
+			why = "It was repaired or altered before: " + strings.Join(id.Modified.Signs, "; ") + "."
+		}
 		id.Stops = append(id.Stops, Stop{
 			What:     "No standard kit and no welding on this casting yet.",
-			Why:      "It was repaired or altered before: " + strings.Join(id.Modified.Signs, "; ") + ".",
+			Why:      why,
 			Overrule: "The person who answers for the build, in writing, with the penetrant and bore readings on the record.",
 		})
 		return

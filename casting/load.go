@@ -1,15 +1,8 @@
 package casting
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
-	"io"
-	"os"
 	"path/filepath"
-	"unicode/utf8"
-
-	"github.com/goccy/go-yaml"
 
 	"axlewright/axle"
 )
@@ -18,31 +11,30 @@ import (
 //
 // Errors: axle.Findings for everything wrong with the data, with file and line.
 func LoadCatalogue(paths ...string) (Catalogue, error) {
+	return shelf{}.catalogue(paths)
+}
+
+func (s shelf) catalogue(paths []string) (Catalogue, error) {
 	var all Catalogue
 	var found axle.Findings
 	for _, path := range paths {
 		var c Catalogue
-		if err := decodeFile(path, &c); err != nil {
-			var f axle.Findings
-			if !errors.As(err, &f) {
-				return all, err
-			}
+		if f := s.read(path, &c); len(f) > 0 {
 			found = append(found, f...)
 			continue
 		}
 		found = append(found, all.join(c, path)...)
 	}
-	if len(found) > 0 {
-		return all, found
-	}
-	for i := range all.Variants {
-		found = append(found, all.resolve(&all.Variants[i])...)
+	if len(found) == 0 {
+		for i := range all.Variants {
+			found = append(found, all.resolve(&all.Variants[i])...)
+		}
 	}
 	if len(found) == 0 {
 		found = all.Check()
 	}
 	if len(found) > 0 {
-		return all, inFile(paths[len(paths)-1], found)
+		return all, s.shown(paths[len(paths)-1], found)
 	}
 	return all, nil
 }
@@ -93,8 +85,9 @@ func (c *Catalogue) resolve(v *Variant) axle.Findings {
 // Errors: axle.Findings for everything wrong with the data, with file and line.
 func LoadBench(path string) (Bench, Catalogue, error) {
 	var b Bench
-	if err := decodeFile(path, &b); err != nil {
-		return b, Catalogue{}, err
+	s := shelf{}
+	if found := s.read(path, &b); len(found) > 0 {
+		return b, Catalogue{}, s.shown(path, found)
 	}
 	if len(b.Catalogue) == 0 {
 		return b, Catalogue{}, axle.Findings{{File: path, Field: "catalogue", Problem: "no catalogue is named; add a line such as: catalogue: [tarnhow-variants.yaml]"}}
@@ -106,66 +99,12 @@ func LoadBench(path string) (Bench, Catalogue, error) {
 		}
 		files = append(files, name)
 	}
-	c, err := LoadCatalogue(files...)
+	c, err := s.catalogue(files)
 	if err != nil {
 		return b, c, err
 	}
 	if found := b.resolve(&c); len(found) > 0 {
-		return b, c, inFile(path, found)
+		return b, c, s.shown(path, found)
 	}
 	return b, c, nil
-}
-
-// inFile adds the file's name to findings that have none.
-func inFile(path string, found axle.Findings) axle.Findings {
-	for i := range found {
-		if found[i].File == "" {
-			found[i].File = path
-		}
-	}
-	return found
-}
-
-// decodeFile reads one YAML file strictly into v.
-func decodeFile(path string, v any) error {
-	file, err := os.Open(path)
-	if errors.Is(err, os.ErrNotExist) {
-		return axle.Findings{{File: path, Problem: "there is no such file; check the name and the folder"}}
-	}
-	if err != nil {
-		return axle.Findings{{File: path, Problem: "cannot be opened: " + err.Error()}}
-	}
-	defer file.Close()
-	text, err := io.ReadAll(io.LimitReader(file, axle.MaxFile+1))
-	if err != nil {
-		return axle.Findings{{File: path, Problem: "cannot be read: " + err.Error()}}
-	}
-	return decode(path, text, v)
-}
-
-// decode reads YAML text strictly into v: unknown and repeated keys, wrong
-// types and units are refused with line, column and a caret.
-func decode(path string, text []byte, v any) error {
-	switch {
-	case len(text) > axle.MaxFile:
-		return axle.Findings{{File: path, Problem: fmt.Sprintf("is larger than %d MB; is it the right file?", axle.MaxFile>>20)}}
-	case len(bytes.TrimSpace(text)) == 0:
-		return axle.Findings{{File: path, Problem: "is empty; expected a YAML file"}}
-	case bytes.IndexByte(text, 0) >= 0 || !utf8.Valid(text):
-		return axle.Findings{{File: path, Problem: "is not text in UTF-8; expected a YAML file"}}
-	}
-	if err := yaml.UnmarshalWithOptions(text, v, yaml.Strict()); err != nil {
-		return axle.Findings{positioned(path, err, "")}
-	}
-	return nil
-}
-
-// positioned is a finding with the line and the caret of a YAML error.
-func positioned(path string, err error, field string) axle.Finding {
-	f := axle.Finding{File: path, Field: field, Problem: yaml.FormatError(err, false, true)}
-	var y yaml.Error
-	if errors.As(err, &y) && y.GetToken() != nil {
-		f.Line = y.GetToken().Position.Line
-	}
-	return f
 }

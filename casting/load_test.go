@@ -58,7 +58,7 @@ func TestMalformedCatalogues(t *testing.T) {
 		"empty":                   {"  \n", 0, "is empty"},
 		"not text":                {"a: \x00", 0, "not text in UTF-8"},
 		"unknown key":             {swap("ask: How many?", "aks: How many?"), 4, `unknown field "aks"`},
-		"caret":                   {swap("ask: How many?", "aks: How many?"), 4, "^"},
+		"caret":                   {swap("ask: How many?", "aks: How many?"), 4, "      |     ^"},
 		"twice the same key":      {swap("sort: rib", "name: rib"), 3, "already defined"},
 		"broken":                  {"features: [", 0, ""},
 		"no features":             {"variants: []\n", 0, "says what can be looked at"},
@@ -109,7 +109,7 @@ func TestMalformedCatalogues(t *testing.T) {
 		}
 		hit := false
 		for _, f := range found {
-			hit = hit || strings.Contains(f.Problem, c.says) && (c.line == 0 || f.Line == c.line) && strings.HasSuffix(f.File, "c.yaml")
+			hit = hit || strings.Contains(f.Problem+f.Excerpt, c.says) && (c.line == 0 || f.Line == c.line) && strings.HasSuffix(f.File, "c.yaml")
 		}
 		if !hit {
 			t.Errorf("%s: expected line %d and %q, got:\n%v", name, c.line, c.says, err)

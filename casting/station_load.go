@@ -18,11 +18,13 @@ import (
 // Errors: axle.Findings for everything wrong with the data, with file and line.
 func LoadGauging(path string) (Gauging, error) {
 	var g Gauging
-	if err := decodeFile(path, &g); err != nil {
-		return g, err
+	s := shelf{}
+	found := s.read(path, &g)
+	if len(found) == 0 {
+		found = g.Check()
 	}
-	if found := g.Check(); len(found) > 0 {
-		return g, inFile(path, found)
+	if len(found) > 0 {
+		return g, s.shown(path, found)
 	}
 	return g, nil
 }

@@ -45,7 +45,7 @@ func digit(r rune) int {
 func FoldWords(text string) []string {
 	var words []string
 	seen := map[string]bool{}
-	for _, w := range strings.FieldsFunc(folded(text), func(r rune) bool { return !wordRune(r) }) {
+	for _, w := range strings.FieldsFunc(signsApart(folded(text)), func(r rune) bool { return !wordRune(r) }) {
 		w = cut(w, 40)
 		if !seen[w] && len(words) < 100 {
 			seen[w] = true
@@ -69,6 +69,21 @@ func folded(text string) string {
 		}
 		return r
 	}, decomposed)
+}
+
+// signsApart makes every sign, such as an emoji, a word of its own.
+func signsApart(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		if unicode.Is(unicode.So, r) {
+			b.WriteRune(' ')
+			b.WriteRune(r)
+			b.WriteRune(' ')
+			continue
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
 }
 
 func wordRune(r rune) bool {

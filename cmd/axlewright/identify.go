@@ -94,6 +94,9 @@ func printEvidence(p *page, id casting.Identification) {
 	if len(id.Unseen) > 0 {
 		p.line("  · cannot be seen: %s (says nothing either way)", strings.Join(id.Unseen, ", "))
 	}
+	if len(id.Missing) > 0 {
+		p.line("  · not looked at: %s", strings.Join(id.Missing, ", "))
+	}
 	var sentences []string
 	for _, c := range id.Contradictions {
 		sentences = append(sentences, c.Sentence)

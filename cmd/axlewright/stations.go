@@ -79,6 +79,9 @@ func printPlacement(p *page, m casting.Placement) {
 	for _, s := range m.Stations {
 		p.line("  %2d %-20s %-20s %s; %s", s.Station, s.Name, quantity.Format(s.Value, quantity.Length), s.Do, s.Words)
 	}
+	for _, t := range m.Trims {
+		p.line("  → %s", t.Words)
+	}
 	if len(m.Trims) > 0 {
 		p.line("  ! Grinding: guard on, face shield, mask for iron dust. Deburr what was cut; chamfer before welding.")
 	}
@@ -97,6 +100,9 @@ func printFit(p *page, r casting.StationReport) {
 	}
 	p.head("Draw it anew?")
 	p.line("  %s", r.Redraw.Sentence)
+	if len(r.Redraw.Stations) > 0 && !r.Redraw.Now {
+		p.line("  What it would change:")
+	}
 	for _, s := range r.Redraw.Stations {
 		p.line("  %s (saves %.0f minutes a casting)", s.Words, s.Saves)
 	}

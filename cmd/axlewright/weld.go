@@ -1,0 +1,60 @@
+package main
+
+import (
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"axlewright/weldplan"
+)
+
+func newWeld() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "weld",
+		Short: "Plan the welding of a plate kit, and learn from what was used",
+		Args:  cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return usageError{fmt.Errorf("there is no command \"weld %s\"", args[0])}
+			}
+			return cmd.Help()
+		},
+	}
+	cmd.AddCommand(newWeldPlan())
+	return cmd
+}
+
+func newWeldPlan() *cobra.Command {
+	var asJSON bool
+	var options weldplan.Options
+	cmd := &cobra.Command{
+		Use:   "plan FILE",
+		Short: "Stops, process, heat, amps, order, vents and check lists for one casting",
+		Example: `  axlewright weld plan t24-cheeks.yaml
+  axlewright weld plan t24-cheeks.yaml --json --seed 7`,
+		Args: arguments(cobra.ExactArgs(1), "one file with the job"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			job, entries, err := weldplan.LoadJob(args[0])
+			if err != nil {
+				return err
+			}
+			plan, err := weldplan.Make(&job, entries, options)
+			if err != nil {
+				return fmt.Errorf("%s: %w", args[0], err)
+			}
+			if asJSON {
+				err = writeJSON(cmd.OutOrStdout(), plan)
+			} else {
+				err = plan.Write(cmd.OutOrStdout())
+			}
+			if err == nil && !plan.Go {
+				fmt.Fprintln(os.Stderr, "axlewright: there are stops; see the top of the plan")
+			}
+			return err
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole plan as JSON, values in SI")
+	cmd.Flags().Uint64Var(&options.Seed, "seed", 1, "seed of the search for an order; the same seed gives the same plan")
+	return cmd
+}

@@ -1,0 +1,161 @@
+package kit
+
+import (
+	"fmt"
+	"math"
+
+	"axlewright/kit/nest"
+	"axlewright/kit/outline"
+)
+
+// A Plate is one piece of a kit as it is cut: for one hand, flat, seen on the
+// face that carries its mark. y is up on the casting.
+type Plate struct {
+	Kit       Name
+	Casting   string
+	Piece     int
+	Hand      Hand
+	Name      string
+	Count     int     // in one kit
+	Thickness float64 // m
+	Steel     string
+	Density   float64 // kg/m³
+	Grain     nest.Grain
+	Frame     Frame
+
+	Outline  outline.Loop // tags are Seams
+	Holes    []RoundHole
+	Cutouts  []Cutout
+	Stations []StationPoint
+	Etched   Etching
+}
+
+// Seam says what becomes of an edge.
+type Seam int
+
+// The seams.
+const (
+	WeldSeam Seam = iota // welded to the casting or another plate
+	OpenSeam             // never welded
+	VentSeam             // left open until the last, so that the cavity can breathe
+)
+
+func (s Seam) String() string {
+	return [...]string{"weld", "open", "vent"}[s]
+}
+
+var seams = map[string]Seam{"": WeldSeam, "weld": WeldSeam, "open": OpenSeam, "vent": VentSeam}
+
+// HoleKind says what a round hole is for.
+type HoleKind string
+
+// The kinds of round holes.
+const (
+	Plain    HoleKind = "plain"
+	Guide    HoleKind = "guide" // cut smaller, drilled through into the casting
+	Pin      HoleKind = "pin"   // takes a locating pin
+	VentHole HoleKind = "vent"  // closed last
+)
+
+// A RoundHole is a hole as it is cut.
+type RoundHole struct {
+	Label    string
+	Kind     HoleKind
+	At       outline.Point
+	Diameter float64 // m
+	Drilling string  // of a guide hole
+	Note     string  // "guide: drill 10.2 mm, tap M12x1.75"
+}
+
+// Loop is the outline of the hole.
+func (h RoundHole) Loop() outline.Loop { return outline.Circle(h.At, h.Diameter) }
+
+// A Cutout is a hole that is not round.
+type Cutout struct {
+	Label string
+	Kind  string // slot, tab slot or opening
+	Loop  outline.Loop
+}
+
+// A StationPoint is where a plate meets a station.
+type StationPoint struct {
+	Number int
+	Name   string
+	At     outline.Point // the station on the casting
+	Corner outline.Point // the plate's corner that follows it
+}
+
+// Key names the plate within its kit: "2", "1L", "1R".
+func (p *Plate) Key() string { return fmt.Sprintf("%d%s", p.Piece, p.Hand) }
+
+// File is the plate's name for files: "KIT-T24-A.2-1L".
+func (p *Plate) File() string { return p.Kit.String() + "-" + p.Key() }
+
+// Area of the face, holes taken off.
+func (p *Plate) Area() float64 {
+	a := p.Outline.Area()
+	for _, l := range p.inner() {
+		a -= math.Abs(l.Area())
+	}
+	return a
+}
+
+// Mass of one plate.
+func (p *Plate) Mass() float64 { return p.Area() * p.Thickness * p.Density }
+
+// CutLength is the length of the outline and of everything cut out of it.
+func (p *Plate) CutLength() float64 {
+	sum := p.Outline.Length()
+	for _, l := range p.inner() {
+		sum += l.Length()
+	}
+	return sum
+}
+
+// Pierces is how often the beam starts.
+func (p *Plate) Pierces() int { return 1 + len(p.Holes) + len(p.Cutouts) }
+
+// SeamLength is the length of the outline's edges of one kind.
+func (p *Plate) SeamLength(s Seam) float64 {
+	sum := 0.0
+	for i := range p.Outline {
+		if Seam(p.Outline[i].Tag) == s {
+			sum += p.Outline.Edge(i).Length()
+		}
+	}
+	return sum
+}
+
+// inner lists the outlines of all holes and cutouts.
+func (p *Plate) inner() []outline.Loop {
+	var list []outline.Loop
+	for _, h := range p.Holes {
+		list = append(list, h.Loop())
+	}
+	for _, c := range p.Cutouts {
+		list = append(list, c.Loop)
+	}
+	return list
+}
+
+// mirrored is the plate of the other hand. Its mark is etched anew, for words
+// are not mirrored.
+func (p Plate) mirrored() Plate {
+	m := p
+	m.Hand = Right
+	m.Outline = p.Outline.Mirrored()
+	m.Holes, m.Cutouts, m.Stations = nil, nil, nil
+	for _, h := range p.Holes {
+		h.At = h.At.Mirrored()
+		m.Holes = append(m.Holes, h)
+	}
+	for _, c := range p.Cutouts {
+		c.Loop = c.Loop.Mirrored()
+		m.Cutouts = append(m.Cutouts, c)
+	}
+	for _, s := range p.Stations {
+		s.At, s.Corner = s.At.Mirrored(), s.Corner.Mirrored()
+		m.Stations = append(m.Stations, s)
+	}
+	return m
+}

@@ -1,0 +1,147 @@
+package weldplan
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"axlewright/quantity"
+)
+
+func vecOf(v [3]float64) r3.Vec { return r3.Vec{X: v[0], Y: v[1], Z: v[2]} }
+
+func (p *page) sequence(plan *Plan) {
+	s := plan.Sequence
+	if s == nil {
+		return
+	}
+	p.head("order")
+	for i, step := range s.Steps {
+		wait := ""
+		if step.Pause != nil {
+			wait = fmt.Sprintf("; then about %s there", celsius(step.Pause.Start))
+			if step.Pause.Before >= 30 {
+				wait = fmt.Sprintf("; wait about %.0f min, until %s there", math.Ceil(step.Pause.Before/60), celsius(step.Pause.Start))
+			}
+		}
+		p.line("  %2d  %-16s from %s to %s, %s backstepped%s", i+1, step.Run, placeOf(step.From), placeOf(step.To), counted(len(step.Pieces), "bead", "beads"), wait)
+	}
+	p.line("  Temperatures by gauge or stick before each run; the minutes are an estimate (two sources of heat counted on top of each other, so rather long).")
+	p.line("")
+	p.line("  What is expected to move, good to about a half:")
+	for _, m := range s.Movements {
+		mark := " "
+		if math.Max(math.Abs(m.Low), math.Abs(m.High)) > m.Limit {
+			mark = "▲"
+		}
+		p.line("  %s %-48s %s (limit %s, %s); as drawn %s, worst order %s", mark, m.What, signedRange(m.Low, m.High), mm(m.Limit), m.Source, signed(m.Drawn), signed(m.WorstBy))
+	}
+	p.line("")
+	p.line("  Orders compared, all movements over their limits together:")
+	for _, c := range s.Compared {
+		p.line("    %5s  (%s to %s)  %s", twoDigits(c.Score), twoDigits(c.Low), twoDigits(c.High), c.Name)
+	}
+	for _, t := range s.Text {
+		p.wrapped("  ", t)
+	}
+}
+
+// signed is a small movement in millimetres and thou, with its sign.
+func signed(m float64) string {
+	mark := "+"
+	if m < 0 {
+		mark = "−"
+	}
+	return mark + quantity.Format(math.Abs(math.Round(m*1e6)/1e6), quantity.Length)
+}
+
+func signedRange(low, high float64) string {
+	if math.Abs(high) < 0.5e-6 && math.Abs(low) < 0.5e-6 {
+		return "nothing"
+	}
+	return fmt.Sprintf("%+.3f to %+.3f mm (%+.1f to %+.1f thou)", low*1e3, high*1e3, low/thou, high/thou)
+}
+
+func (p *page) vents(plan *Plan) {
+	if len(plan.Vents) > 0 {
+		p.head("vents")
+		p.caution(plan, "vents")
+	}
+	for _, v := range plan.Vents {
+		p.wrapped("  "+v.Cavity+": ", v.Vent+". "+v.Last+" "+v.Why)
+		for _, n := range v.Notes {
+			p.wrapped("    Note: ", n)
+		}
+	}
+	for _, b := range plan.Backfills {
+		p.head("backfill")
+		p.wrapped("  "+b.Cavity+": ", fmt.Sprintf("%s, %s of metal-filled epoxy, %s of 20 to 25 mm, %s. %s", quantity.Format(b.Volume, quantity.Volume),
+			quantity.FormatRange(b.Mass.Low, b.Mass.High, quantity.Mass), counted(b.Lifts, "lift", "lifts"), counted(b.Pots, "pot", "pots"), b.Cure))
+		p.wrapped("  ", b.Limit+" Source: "+b.Source+".")
+		for _, c := range b.Cautions {
+			p.wrapped("  ! ", c)
+		}
+	}
+}
+
+func (p *page) stresses(plan *Plan) {
+	if len(plan.Stresses) == 0 {
+		return
+	}
+	p.head("stress from the loads given")
+	for _, s := range plan.Stresses {
+		if s.Throat == nil {
+			p.wrapped("  ", s.Load+": "+s.Note)
+			continue
+		}
+		p.line("  %s, run %s (%s): weld %s of %s, %s used; casting toe %s of %s (%s), %s used", s.Load, s.Run, s.Model,
+			stress(s.Throat.Equivalent), stress(s.Throat.Limit), quantity.Percent(s.Throat.Use),
+			stress(math.Abs(s.Toe.Stress)), stress(s.Toe.Strength), quantity.FormatRange(s.Toe.Low, s.Toe.High, quantity.Pressure), quantity.Percent(s.Toe.Use))
+		if f := s.Fatigue; f != nil {
+			switch {
+			case f.Note != "":
+				p.wrapped("    fatigue: ", f.Note)
+			case f.Endless:
+				p.wrapped("    fatigue: ", fmt.Sprintf("below the lasting limit (%s, category %s)", f.Detail, stress(f.Category)))
+			default:
+				p.wrapped("    fatigue: ", fmt.Sprintf("%.2g cycles, %.2g asked for (%s, category %s, range %s)", f.Life, f.Cycles, f.Detail, stress(f.Category), stress(f.Range)))
+			}
+		}
+	}
+	p.wrapped("  ", "Weld: "+plan.Stresses[0].sourceOfWeld()+". Toe: "+plan.Stresses[0].sourceOfToe()+". A comparison with standards, not a rating: porosity, prior cracks, shock and weld quality are outside the sums.")
+}
+
+func stress(pa float64) string { return quantity.FormatDigits(pa, quantity.Pressure, 2) }
+
+func (s *Stress) sourceOfWeld() string {
+	if s.Throat == nil {
+		return "not worked out"
+	}
+	return s.Throat.Source
+}
+
+func (s *Stress) sourceOfToe() string {
+	if s.Toe == nil {
+		return "not worked out"
+	}
+	return s.Toe.Source
+}
+
+func (p *page) lists(plan *Plan) {
+	for _, l := range []struct {
+		title string
+		items []ListItem
+		step  string
+	}{{"check before", plan.Before, "cleaning"}, {"check after", plan.After, ""}} {
+		p.head(l.title)
+		p.caution(plan, l.step)
+		for _, i := range l.items {
+			text := i.Do
+			if i.Good != "" {
+				text += ": " + i.Good
+			}
+			p.wrapped("  □ ", text+" ("+i.Source+")")
+		}
+	}
+}
