@@ -14,6 +14,8 @@ type Options struct {
 	Draws    int    // default 2000
 	Seed     uint64 // default 1
 	Progress func(done, total int)
+
+	Calibration *Calibration // what a bench has found out, nil for nothing
 }
 
 // The defaults.
@@ -59,6 +61,14 @@ func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
 	}
 	s.number()
 	s.draws = newDraws(o.Draws, len(s.places), o.Seed)
+	if o.Calibration != nil {
+		if err := s.draws.condition(o.Calibration, func(place string) (int, bool) {
+			column, known := s.figureAt[place]
+			return column, known
+		}); err != nil {
+			return nil, err
+		}
+	}
 	if s.highest, err = s.highestTorque(); err != nil {
 		return nil, err
 	}
