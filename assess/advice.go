@@ -45,6 +45,10 @@ func (s *study) advice() (Advice, error) {
 	if err := s.pegView(&a); err != nil {
 		return a, err
 	}
+	var err error
+	if a.Loads, err = s.bearingShares(kept[a.Best]); err != nil {
+		return a, err
+	}
 	s.applyRules(&a)
 	a.Shares = s.shares(columns[a.Best].least)
 	a.Measure = s.measureNext(a.Shares, a.Builds[a.Best].GiveOut)
@@ -75,9 +79,9 @@ func (s *study) recommend(a *Advice) {
 	a.Recommended = slices.IndexFunc(a.Builds, func(b Build) bool { return b.Carries.Value >= a.Wanted })
 	switch {
 	case a.Recommended < 0:
-		best := 0
+		best := 0 // what costs more beyond the last build of the frontier buys nothing
 		for i, b := range a.Builds {
-			if b.Carries.Value > a.Builds[best].Carries.Value {
+			if b.Frontier {
 				best = i
 			}
 		}

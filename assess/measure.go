@@ -10,6 +10,10 @@ import (
 // leastShare is the smallest share of the doubt that the draws can tell from none.
 const leastShare = 0.01
 
+// leastNarrowing is the least share of the band's width that makes a
+// measurement worth naming.
+const leastNarrowing = 0.02
+
 // shares tells which figures cause the doubt of a build's give-out torque.
 func (s *study) shares(least []float64) []Share {
 	y := make([]float64, len(least))
@@ -54,6 +58,9 @@ func (s *study) measureNext(shares []Share, band Band) []Narrow {
 		}
 		cost := m.Minutes/60*s.labour() + m.Parts
 		after := width * math.Sqrt(math.Max(0, 1-known))
+		if after > width*(1-leastNarrowing) {
+			continue
+		}
 		list = append(list, Narrow{
 			How: m.How, Figures: figures, Cost: cost, Before: width, After: after,
 			PerCost: (width - after) / math.Max(cost, 1),

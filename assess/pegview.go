@@ -149,3 +149,27 @@ func (s *study) pegCurve(with, without int, flank axle.Flank) ([]PegPoint, error
 	}
 	return curve, nil
 }
+
+// bearingShares tells what each bearing carries at the vehicle's peak.
+func (s *study) bearingShares(build int) ([]BearingShare, error) {
+	p, err := s.nominal(&s.builds[build], s.highest)
+	if err != nil {
+		return nil, err
+	}
+	peak := s.highest / highestTimes
+	var list []BearingShare
+	for _, b := range []struct {
+		name          string
+		radial, axial int
+	}{
+		{"head, by the teeth", headRadial, headAxial}, {"tail, at the flange", tailRadial, tailAxial},
+		{"near side, crown wheel", nearRadial, nearAxial}, {"far side", farRadial, farAxial},
+	} {
+		list = append(list, BearingShare{
+			Bearing:     b.name,
+			DriveRadial: p.at(gear.Drive, b.radial, peak), DriveAxial: math.Max(0, p.at(gear.Drive, b.axial, peak)),
+			CoastRadial: p.at(gear.Coast, b.radial, peak), CoastAxial: math.Max(0, p.at(gear.Coast, b.axial, peak)),
+		})
+	}
+	return list, nil
+}

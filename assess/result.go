@@ -32,6 +32,8 @@ type Advice struct {
 	Peg         PegView `json:"peg"`
 	Rules       []Rule  `json:"rules"` // use-type rules that changed or add to the advice
 
+	Loads []BearingShare `json:"bearing_loads"` // of the best build at the peak, every figure at its value
+
 	Shares  []Share  `json:"doubt_shares"` // largest first
 	Measure []Narrow `json:"measure_next"` // best first
 	Unknown []string `json:"not_known"`
@@ -166,4 +168,13 @@ type Narrow struct {
 	Before  float64  `json:"before"`   // N·m, width of the 10 to 90 % band
 	After   float64  `json:"after"`    // N·m, expected
 	PerCost float64  `json:"per_cost"` // N·m a unit of money
+}
+
+// A BearingShare is what one bearing carries at the peak, by flank.
+type BearingShare struct {
+	Bearing     string  `json:"bearing"`
+	DriveRadial float64 `json:"drive_radial"` // N
+	DriveAxial  float64 `json:"drive_axial"`  // N, pressing the rollers into the cup
+	CoastRadial float64 `json:"coast_radial"`
+	CoastAxial  float64 `json:"coast_axial"`
 }

@@ -24,6 +24,21 @@ func AdviceSheet(w io.Writer, a *assess.Advice) error {
 		return err
 	}
 	s.Picture = picture.String()
+	if len(a.Peg.Curve) > 1 {
+		picture.Reset()
+		if err := drawing.WriteSVG(&picture, drawing.PegCurve(a)); err != nil {
+			return err
+		}
+		s.PegPicture = picture.String()
+	}
+	if a.Peg.Gap != nil {
+		s.Gap = a.Peg.Gap.Text
+	}
+	picture.Reset()
+	if err := drawing.WriteSVG(&picture, drawing.DoubtBars(a)); err != nil {
+		return err
+	}
+	s.DoubtPicture = picture.String()
 	return adviceSheet(s).Render(context.Background(), w)
 }
 
@@ -40,11 +55,27 @@ type sheet struct {
 	Carries       bool // a build is recommended
 	Picture       string
 	Note          string // how the ladder is read
+	PegPicture    string // behind the page, on the screen only
+	DoubtPicture  string
+	Gap           []string // the peg's gap window in sentences
+	Loads         []loadRow
 	Builds        []buildRow
 	Hidden        string
 	Beside        []section // beside the demand, below the answer
 	Left, Right   []section // below the ladder
 	Footer        string
+}
+
+// A loadRow is what one bearing carries at the peak, radial and axial in kN.
+type loadRow struct{ Bearing, DriveRadial, DriveAxial, CoastRadial, CoastAxial string }
+
+func loadRows(a *assess.Advice) []loadRow {
+	kN := func(x float64) string { return fmt.Sprintf("%.1f", x/1e3) }
+	var rows []loadRow
+	for _, l := range a.Loads {
+		rows = append(rows, loadRow{l.Bearing, kN(l.DriveRadial), kN(l.DriveAxial), kN(l.CoastRadial), kN(l.CoastAxial)})
+	}
+	return rows
 }
 
 // A demandRow is one torque of the vehicle.
@@ -74,7 +105,7 @@ type item struct{ Mark, Lead, Text, Full string }
 
 func newSheet(a *assess.Advice) *sheet {
 	s := &sheet{
-		Number: drawing.Clean(a.Enquiry), Title: strings.TrimSuffix("Advice for "+drawing.Clean(a.Customer), " for "),
+		Loads: loadRows(a), Number: drawing.Clean(a.Enquiry), Title: strings.TrimSuffix("Advice for "+drawing.Clean(a.Customer), " for "),
 		Facts: fmt.Sprintf("Casting %s, gear set %s, %s axle.", drawing.Clean(a.Casting), drawing.Clean(a.Gears), a.Mounting.Position),
 		Flank: fmt.Sprintf("It pulls forward on the %s side of the crown wheel's teeth. The two sides push the crown wheel off the pinion with different force, and caps, adjusters and peg must hold it. %s",
 			a.Mounting.Forward, flankWords(a)),
