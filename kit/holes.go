@@ -110,7 +110,7 @@ func (d *draft) ligaments(plate *Plate, p *Piece, field string) {
 		cuts = append(cuts, cut{name, h.Loop(), p.Holes[i].Label})
 	}
 	for i, c := range plate.Cutouts {
-		at := p.Number
+		var at Typed
 		if i < len(p.Slots) {
 			at = p.Slots[i].Label
 		} else {

@@ -11,12 +11,11 @@ import (
 
 // body is an invented wheel on its seat.
 type body struct {
-	holes                int
-	seat, wheel          float64 // m, amplitude
-	seatHigh, wheelHigh  float64 // rad
-	bent                 float64 // m, amplitude, with the seat
-	noise                func() float64
-	flangeRadius, radius float64
+	holes               int
+	seat, wheel         float64 // m, amplitude
+	seatHigh, wheelHigh float64 // rad
+	bent                float64 // m, amplitude, with the seat
+	noise               func() float64
 }
 
 func (b body) round(places, turned int) Round {

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"axlewright/calc/weld"
-	"axlewright/quantity"
 )
 
 // An Arc is how a run is welded: speed, voltage, and the heat of it.
@@ -93,6 +92,3 @@ func coolingOf(heat Band, thickness float64, start Band, f weld.ShapeFactorsResu
 	c.First = at(heat.First, start.First, (f.TwoLow+f.TwoHigh)/2)
 	return c
 }
-
-// heatText is a heat input for people.
-func heatText(q float64) string { return quantity.Format(q, quantity.HeatInput) }

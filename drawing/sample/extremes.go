@@ -55,7 +55,7 @@ func Full() *assess.Advice {
 		}
 	}
 	a.NextFixes = "It raises: head bearing dents, cap walks, cap joint opens, adjuster unwinds, spun cup turns the adjuster and crown wheel slips on its bolts. It leaves as it is: pinion tooth root, crown-wheel tooth root, half-shaft yields and diff-centre pins shear."
-	for _, r := range []assess.Rule{
+	a.Rules = append(a.Rules, []assess.Rule{
 		{Because: "pulls forward on the coast side", Text: "The push on the crown wheel is two to three times that of an axle pulling on its drive side: caps, adjusters and peg work hardest here."},
 		{Because: "originality", Text: "The owner wants it as it was made, but no build without a structural weld carries the demand with the wanted chance: tell him so before any work.", Overrides: true},
 		{Because: "heel breaks before", Text: "Ask for the broken parts and the lash as found: a wheel that moves away breaks heels. Look for lash, cap bolts and side preload before selling a peg."},
@@ -64,9 +64,7 @@ func Full() *assess.Advice {
 		{Because: "ran short of oil before", Text: "Find why first: level, breather, seal, nose-up mounting. No build survives that."},
 		{Because: "caps walked before", Text: "Measure the register before anything else: bores made with caps torqued, bolts as computed, ring dowels if the register is gone."},
 		{Because: "structural welds", Text: "Only on metal that has been identified; vent every cavity; recheck the bores; the welds cannot be undone and may need an inspector's consent for road use."},
-	} {
-		a.Rules = append(a.Rules, r)
-	}
+	}...)
 	a.Unknown = append(a.Unknown, "the demand against this vehicle as its maker sold it: the standard vehicle was not given")
 	a.Caution = append(a.Caution, "Welding: no part cleaned with chlorinated solvent, every cavity vented, bearings out, fume drawn off at the source.")
 	a.Measure = append(a.Measure, assess.Narrow{How: "stiffness of the bare casting on the bench, dial on the far seat, a jack between pinion bore and cap, three loads up and down", Cost: 140, Before: 4200, After: 3300})

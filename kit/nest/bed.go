@@ -28,8 +28,6 @@ type bed struct {
 	taken []columns // by shape
 	from  []int     // by shape: the columns before this one are full
 	laid  []laid
-	full  []bool // by part: it does not go on any more
-	right float64
 }
 
 type laid struct {

@@ -102,9 +102,6 @@ func (e Edge) Part(from, to float64) Edge {
 	return p
 }
 
-// reversed is the same edge walked the other way.
-func (e Edge) reversed() Edge { return Edge{e.To, e.From, 0 - e.Bulge} }
-
 // segment is the area between the chord and the arc, positive on the right of
 // the chord, where it adds to an area walked anticlockwise.
 func (e Edge) segment() float64 {
