@@ -142,6 +142,7 @@ func TestUpgradeRaisesItsOwnLink(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		stock.Casting.Lock.Shear.Value /= 8 // so weak that it gives out within the range looked at
 		before := giveOutOf(t, &e, &c, stock, tc.link)
 		tc.raise(&stock)
 		after := giveOutOf(t, &e, &c, stock, tc.link)

@@ -90,7 +90,7 @@ func axleForce(v *axle.Vehicle, at axle.Position) float64 {
 }
 
 // highestTimes is how many times the vehicle's peak links are looked at.
-const highestTimes = 6
+const highestTimes = 4
 
 // highestTorque is the highest torque worth looking at: far above any demand,
 // so that a link which still holds there does not matter to this vehicle.

@@ -19,11 +19,11 @@ type Explanation struct {
 }
 
 // Explain shows the working of every link of a build, in the order of links.
-// Links that the build does not have, or that hold beyond six times the
+// Links that the build does not have, or that hold beyond four times the
 // vehicle's demand on both flanks, are left out.
 func Explain(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) ([]Explanation, error) {
 	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
-	u, err := s.nominalUnit(&build)
+	u, _, err := s.nominalUnit(&build)
 	if err != nil {
 		return nil, err
 	}
@@ -43,22 +43,31 @@ func Explain(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) ([]Explana
 
 // nominalUnit is a build with every figure at its stated value, its load path
 // solved, up to the highest torque worth looking at.
-func (s *study) nominalUnit(build *axle.Assembly) (*unit, error) {
+func (s *study) nominalUnit(build *axle.Assembly) (*unit, wheelPlates, error) {
 	var err error
 	if s.duty, err = s.catalogue.Duty(s.enquiry.Duty); err != nil {
-		return nil, err
+		return nil, wheelPlates{}, err
 	}
 	if s.highest, err = s.highestTorque(); err != nil {
-		return nil, err
+		return nil, wheelPlates{}, err
 	}
-	path, plate, err := nominalPaths(build, s.highest)
+	plates, err := newWheelPlates([]*axle.Assembly{build})
 	if err != nil {
-		return nil, err
+		return nil, wheelPlates{}, err
 	}
+	path, err := nominalPaths(build, plates[0], s.highest)
+	if err != nil {
+		return nil, wheelPlates{}, err
+	}
+	return s.unitOf(build, path, plates[0]), plates[0], nil
+}
+
+// unitOf is a build as stated in its vehicle as stated.
+func (s *study) unitOf(build *axle.Assembly, path paths, plates wheelPlates) *unit {
 	return &unit{
 		axle: build, vehicle: &s.enquiry.Vehicle, duty: &s.duty, mounting: s.enquiry.Mounting, doubts: &s.doubts,
-		paths: path, plate: plate, governing: s.highest / highestTimes,
-	}, nil
+		paths: path, plate: plates.peg, governing: s.highest / highestTimes,
+	}
 }
 
 func (u *unit) explain(l *link, highest float64) (*Explanation, error) {

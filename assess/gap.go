@@ -40,27 +40,28 @@ func PegGap(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) (GapAdvice,
 		return GapAdvice{}, fmt.Errorf("build %q has no peg", buildName(build))
 	}
 	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
-	u, err := s.nominalUnit(&build)
+	u, plates, err := s.nominalUnit(&build)
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	one := []*axle.Assembly{&build}
-	plates, err := newWheelPlates(one)
+	return pegGap(u, plates, s.highest)
+}
+
+// pegGap is PegGap for a unit that is solved.
+func pegGap(u *unit, plates wheelPlates, highest float64) (GapAdvice, error) {
+	one := []*axle.Assembly{u.axle}
+	input, err := newPathSolver(one, []wheelPlates{plates}, highest).input(u.axle, u.axle, plates, nil)
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	input, err := newPathSolver(one, plates, s.highest).input(&build, &build, plates[0], nil)
-	if err != nil {
-		return GapAdvice{}, err
-	}
-	if input.Peg.Closing, err = pegClosing(build.Peg); err != nil {
+	if input.Peg.Closing, err = pegClosing(u.axle.Peg); err != nil {
 		return GapAdvice{}, err
 	}
 	elastic, err := loadpath.Prepare(input)
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	params, err := gapParams(u, s.highest/highestTimes)
+	params, err := gapParams(u, highest/highestTimes)
 	if err != nil {
 		return GapAdvice{}, err
 	}
@@ -68,7 +69,7 @@ func PegGap(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) (GapAdvice,
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	return gapAdvice(&window, build.Peg), nil
+	return gapAdvice(&window, u.axle.Peg), nil
 }
 
 // pegClosing is how much the gap closes from cold to running heat.

@@ -22,7 +22,7 @@ const (
 
 // knots are the torques at which the load path is solved, as shares of the
 // highest torque looked at: close together where demands lie.
-var knots = [...]float64{0, 0.08, 0.2, 0.45, 1}
+var knots = [...]float64{0, 0.2, 0.5, 1}
 
 // A pathSolver solves the load paths of all kinds of pinion and wheel in one
 // draw after another.

@@ -23,7 +23,7 @@ func (s *study) pegView(a *Advice) error {
 	longer := bandOf(cw.least).Median/bandOf(co.least).Median - 1
 	a.Peg.Gain, a.Peg.Longer = gain, longer
 	a.Peg.Brings = gain > 0.01 || longer > 0.02
-	thrust, err := s.thrusts(&s.builds[with])
+	thrust, err := s.thrusts(with)
 	if err != nil {
 		return err
 	}
@@ -39,7 +39,11 @@ func (s *study) pegView(a *Advice) error {
 	if thrust[0] > thrust[1] {
 		a.Peg.Flank = gear.Drive
 	}
-	gap, err := PegGap(s.enquiry, s.catalogue, s.builds[with])
+	pegPaths, err := s.nominal(with, s.highest)
+	if err != nil {
+		return err
+	}
+	gap, err := pegGap(s.unitOf(&s.builds[with], pegPaths, s.plates[s.wheels.of[with]]), s.plates[s.wheels.of[with]], s.highest)
 	if err != nil {
 		return fmt.Errorf("gap of the peg: %w", err)
 	}
@@ -97,9 +101,9 @@ func apart(a, b []string) int {
 }
 
 // thrusts returns the tooth thrust on the crown wheel in kN for each 1,000 N·m, by flank.
-func (s *study) thrusts(b *axle.Assembly) ([2]float64, error) {
+func (s *study) thrusts(build int) ([2]float64, error) {
 	const trial = 1000
-	c, err := s.nominal(b, trial)
+	c, err := s.nominal(build, trial)
 	if err != nil {
 		return [2]float64{}, err
 	}
@@ -107,34 +111,28 @@ func (s *study) thrusts(b *axle.Assembly) ([2]float64, error) {
 }
 
 // nominal solves the load path of a build with every figure at its value.
-func (s *study) nominal(b *axle.Assembly, highest float64) (paths, error) {
-	p, _, err := nominalPaths(b, highest)
-	return p, err
+func (s *study) nominal(build int, highest float64) (paths, error) {
+	return nominalPaths(&s.builds[build], s.plates[s.wheels.of[build]], highest)
 }
 
-// nominalPaths solves the load path of one build, and its peg's plate where it
-// has one.
-func nominalPaths(b *axle.Assembly, highest float64) (paths, *plateTable, error) {
+// nominalPaths solves the load path of one build whose plates are solved.
+func nominalPaths(b *axle.Assembly, plates wheelPlates, highest float64) (paths, error) {
 	one := []*axle.Assembly{b}
-	plates, err := newWheelPlates(one)
-	if err != nil {
-		return paths{}, nil, err
-	}
-	s := newPathSolver(one, plates, highest)
+	s := newPathSolver(one, []wheelPlates{plates}, highest)
 	if err := s.solve(one, one, nil); err != nil {
-		return paths{}, nil, err
+		return paths{}, err
 	}
-	return paths{s.pinions[0], s.wheels[0]}, plates[0].peg, nil
+	return paths{s.pinions[0], s.wheels[0]}, nil
 }
 
 // pegCurve is load and movement over torque with every figure at its value.
 func (s *study) pegCurve(with, without int, flank axle.Flank) ([]PegPoint, error) {
 	highest := s.highest / 2
-	cw, err := s.nominal(&s.builds[with], highest)
+	cw, err := s.nominal(with, highest)
 	if err != nil {
 		return nil, err
 	}
-	co, err := s.nominal(&s.builds[without], highest)
+	co, err := s.nominal(without, highest)
 	if err != nil {
 		return nil, err
 	}
@@ -152,7 +150,7 @@ func (s *study) pegCurve(with, without int, flank axle.Flank) ([]PegPoint, error
 
 // bearingShares tells what each bearing carries at the vehicle's peak.
 func (s *study) bearingShares(build int) ([]BearingShare, error) {
-	p, err := s.nominal(&s.builds[build], s.highest)
+	p, err := s.nominal(build, s.highest)
 	if err != nil {
 		return nil, err
 	}
