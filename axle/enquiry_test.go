@@ -56,11 +56,11 @@ func TestWhatIsAskedIsNeeded(t *testing.T) {
 
 func TestBrokenEnquiries(t *testing.T) {
 	for _, c := range []struct{ old, with, field, says string }{
-		{"casting: T20", "casting: T2O", "casting", `the catalogue has no casting "T2O"; is "T20" meant?`},
-		{"gears: 20-3.54", "gears: 24-3.54", "gears", `gear set "24-3.54" does not fit casting "T20"; it takes 20-3.54, 20-4.10`},
+		{"casting: T24", "casting: T2O", "casting", `the catalogue has no casting "T2O"; is "T20" meant?`},
+		{"gears: 24-3.54", "gears: 20-3.54", "gears", `gear set "20-3.54" does not fit casting "T24"; it takes 24-3.54, 24-4.11`},
 		{"duty: farm", "duty: farming", "duty", `is "farm" meant?`},
 		{"duty: farm", "duty: farm\nwanted_chance: 95", "wanted_chance", "95 is not a chance"},
-		{"duty: farm", "duty: farm\nfitted: [peg-24]", "", ""},
+		{"duty: farm", "duty: farm\nfitted: [peg-20]", "", ""},
 		{"position: rear", "position: back", "mounting.position", `"back" is not known here; expected "front" or "rear"`},
 		{"forward: drive ", "forward: convex ", "mounting.forward", `expected "drive" or "coast"`},
 		{"use: [farm, towing]", "use: [farm, tow]", "use[2]", `"tow" is not known here; expected "road", "farm"`},
@@ -69,16 +69,16 @@ func TestBrokenEnquiries(t *testing.T) {
 		{"axle_load: 1450 kg ± 6 %", "axle_load: 1450", "vehicle.axle_load", "the unit is missing"},
 		{"axle_load: 1450 kg ± 6 %", "axle_load: 1.45 m", "vehicle.axle_load", "expected a mass such as 1450 kg, got a length"},
 		{"friction: 0.7 ± 12 %\n\n", "friction: 0.7 ± -12 %\n\n", "vehicle.friction", "a spread is not negative"},
-		{"shock: 1.1..1.6  ", "shock: 0.5  ", "vehicle.shock", `"0.5" is not 1 or more`},
+		{"shock: 1.05..1.4  ", "shock: 0.5  ", "vehicle.shock", `"0.5" is not 1 or more`},
 		{"efficiency: 0.9 ± 4 %", "efficiency: 90", "vehicle.efficiency", "is not within 0 and 1"},
 		{"customer: Hill farm", "customer:", "customer", "there is no value here"},
 		{"catalogue: [tarnhow.yaml, upgrades.yaml, duties.yaml]", "catalogue: tarnhow.yaml", "catalogue", "expected a list, such as [tarnhow.yaml]"},
-		{"gears: 20-3.54", "gears: 20-3.54\ndiff_centre: 24-XX", "diff_centre", "the catalogue has no diff centre"},
+		{"gears: 24-3.54", "gears: 24-3.54\ndiff_centre: 24-XX", "diff_centre", "the catalogue has no diff centre"},
 	} {
 		t.Run(c.with, func(t *testing.T) {
 			found, line := brokenEnquiry(t, c.old, c.with)
 			if c.says == "" {
-				c.field, c.says = "fitted[1]", `upgrade "peg-24", said to be fitted already, does not fit casting "T20"; it fits T24, T24S`
+				c.field, c.says = "fitted[1]", `upgrade "peg-20", said to be fitted already, does not fit casting "T24"; it fits T20`
 			}
 			if strings.Contains(c.with, "\n") {
 				line = 0

@@ -107,7 +107,7 @@ func TestBrokenVariantsAreNotValidByTheSchema(t *testing.T) {
 		}
 	}
 	for _, c := range []struct{ old, with string }{
-		{"casting: T20\n", ""}, {"tyre: 235/85R16", "tyre: 85"}, {"position: rear", "position: back"}, {"engine: 190 N·m ± 5 %, maker", "engine: 190"},
+		{"casting: T24\n", ""}, {"tyre: 235/85R16", "tyre: 85"}, {"position: rear", "position: back"}, {"engine: 190 N·m ± 5 %, maker", "engine: 190"},
 		{"use: [farm, towing]", "use: [tow]"}, {"duty: farm", "dutty: farm"}, {"catalogue: [../tarnhow.yaml,", "catalogue: [{a: 1},"},
 	} {
 		text, _ := changed(t, exampleText(t, enquiryFile), c.old, c.with)

@@ -45,6 +45,22 @@ func TestWrittenOutTheExamplesStandAlone(t *testing.T) {
 	}
 }
 
+// No example file is left behind when the program is built.
+func TestEveryExampleIsInTheProgram(t *testing.T) {
+	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || strings.HasSuffix(path, ".go") {
+			return err
+		}
+		if _, err := fs.Stat(examples.Files, filepath.ToSlash(path)); err != nil {
+			t.Errorf("%s is not built in: name its folder in examples.go", path)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Error(err)
+	}
+}
+
 func load(t *testing.T, name string) (axle.Enquiry, axle.Catalogue) {
 	t.Helper()
 	e, c, err := axle.LoadEnquiry(name)
