@@ -125,7 +125,7 @@ func (g *Gauging) outliers(h *StationHistory, level []float64, who []int) []bool
 		value, _ := g.History[who[i]].Readings.at(h.Station)
 		h.Outliers = append(h.Outliers, Outlier{
 			Casting: g.History[who[i]].Casting, Value: value,
-			Why: fmt.Sprintf("%s, where the others lie between %s", quantity.Format(value, quantity.Length),
+			Why: fmt.Sprintf("%s, where the others lie from %s", quantity.Format(value, quantity.Length),
 				quantity.FormatRange(c.Points[far].Low+value-level[i], c.Points[far].High+value-level[i], quantity.Length)),
 		})
 	}

@@ -1,6 +1,7 @@
 package casting
 
 import (
+	"encoding/json"
 	"errors"
 	"os"
 	"path/filepath"
@@ -176,4 +177,50 @@ func TestMalformedBenches(t *testing.T) {
 	if got, usual := b.Evidence[1].trust(&Feature{Reliability: 0.8}), 0.4; got != usual {
 		t.Errorf("a maker's figure is no reading of this casting: trusted %g, expected %g", got, usual)
 	}
+}
+
+// Whatever is written, it is read or refused in words; nothing breaks.
+func FuzzLoadCatalogue(f *testing.F) {
+	text, err := os.ReadFile(examples + "tarnhow-variants.yaml")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(text)
+	f.Add([]byte(goodFeatures + goodVariants))
+	f.Add([]byte("features: &f [{name: a, sort: rib, ask: b, answers: [x, y]}]\nvariants: [{name: v, shows: {a: *f}}]\n"))
+	f.Add([]byte("variants:\n  - name: v\n    shows: ~\n"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		s := shelf{}
+		var c Catalogue
+		found := s.decode("f.yaml", text, &c)
+		for i := 0; len(found) == 0 && i < len(c.Variants); i++ {
+			found = append(found, c.resolve(&c.Variants[i])...)
+		}
+		if len(found) == 0 {
+			found = c.Check()
+		}
+		if len(found) > 0 {
+			if s.shown("f.yaml", found).Error() == "" {
+				t.Fatal("refused without a word")
+			}
+			return
+		}
+		var e Evidence
+		for k := range c.Features {
+			item := Item{Feature: c.Features[k].Name, Value: c.Features[k].Span.Value}
+			if !c.Features[k].Measured() {
+				item.Answer = c.Features[k].Answers[0]
+			}
+			if k%2 == 0 {
+				e = append(e, item)
+			}
+		}
+		id, err := NewMatcher(&c).Identify(Bench{Evidence: e})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := json.Marshal(id); err != nil { // refuses NaN and infinity
+			t.Fatal(err)
+		}
+	})
 }

@@ -153,63 +153,6 @@ func (g *Gauging) bestPatterns(sets []set, complete bool, readings [][]float64, 
 	return c
 }
 
-// draw turns chosen sets into patterns. A casting that several could serve goes
-// to the one that wants least trimming.
-func (g *Gauging) draw(sets []set, c cover, names []string, readings [][]float64) []Pattern {
-	drawn := g.drawings(sets, c, readings)
-	trim := make([]float64, len(drawn))
-	for i := range readings {
-		best, least := -1, math.Inf(1)
-		for p := range drawn {
-			if t, ok := g.serves(drawn[p].Stations, readings[i]); ok && t < least {
-				best, least = p, t
-			}
-		}
-		if best >= 0 {
-			drawn[best].Serves = append(drawn[best].Serves, names[i])
-			trim[best] += least
-		}
-	}
-	for p := range drawn {
-		if n := len(drawn[p].Serves); n > 0 {
-			drawn[p].MeanTrim = trim[p] / float64(n*len(g.Stations))
-		}
-	}
-	return drawn
-}
-
-func (g *Gauging) drawings(sets []set, c cover, readings [][]float64) []Pattern {
-	var drawn []Pattern
-	for n, at := range c.chosen {
-		p := Pattern{Name: string(rune('A' + n))}
-		for i := range g.Stations {
-			s := &g.Stations[i]
-			low, high := math.Inf(-1), math.Inf(1)
-			sets[at].each(func(m int) {
-				l, h := g.span(s, readings[m][i])
-				low, high = math.Max(low, l), math.Min(high, h)
-			})
-			middle := (low + high) / 2
-			p.Stations = append(p.Stations, PatternStation{s.Number, s.Name, middle, low, high, middle - s.DrawnFor.Value})
-		}
-		drawn = append(drawn, p)
-	}
-	return drawn
-}
-
-// serves says whether a drawing serves a casting, and what must come off over
-// all stations.
-func (g *Gauging) serves(drawn []PatternStation, reading []float64) (trim float64, ok bool) {
-	for i := range g.Stations {
-		c := g.Stations[i].clearance(reading[i] - drawn[i].Shift)
-		if c > g.Kit.Gap.Value+1e-9 || c < -g.Kit.Trim.Value-1e-9 {
-			return 0, false
-		}
-		trim += math.Max(-c, 0)
-	}
-	return trim, true
-}
-
 // tryUnseen leaves out each casting in turn, draws as many patterns from the
 // others, and counts how often they serve the one left out: what may be
 // hoped for of castings to come.

@@ -38,7 +38,12 @@ func (s shelf) read(path string, v any) axle.Findings {
 
 // decode reads YAML text strictly into v: unknown and repeated keys, wrong
 // types and units are refused with their place.
-func (s shelf) decode(path string, text []byte, v any) axle.Findings {
+func (s shelf) decode(path string, text []byte, v any) (found axle.Findings) {
+	defer func() { // the YAML library breaks on some texts with tags and nothing behind them
+		if broken := recover(); broken != nil {
+			found = axle.Findings{{File: path, Problem: "cannot be read as YAML; is a tag (a word after !) or a dash left without anything behind it?"}}
+		}
+	}()
 	switch {
 	case len(text) > axle.MaxFile:
 		return axle.Findings{{File: path, Problem: fmt.Sprintf("is larger than %d MB; is it the right file?", axle.MaxFile>>20)}}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -52,12 +53,16 @@ func printStations(out io.Writer, r casting.StationReport) error {
 
 func printHistory(p *page, history []casting.StationHistory) {
 	p.head("Stations so far")
+	width := 0
+	for _, h := range history {
+		width = max(width, utf8.RuneCountInString(h.Name))
+	}
 	for _, h := range history {
 		mark := "·"
 		if h.Drifts || len(h.Outliers) > 0 {
 			mark = "△"
 		}
-		p.line("  %s %2d %-20s %s", mark, h.Station, h.Name, h.Sentence)
+		p.line("  %s %2d %-*s  %s", mark, h.Station, width, h.Name, h.Sentence)
 		if h.Chart != nil {
 			c := h.Chart.Points[len(h.Chart.Points)-1]
 			about := string(h.Chart.Kind)
@@ -77,7 +82,7 @@ func printPlacement(p *page, m casting.Placement) {
 	p.head(m.Casting + "  " + mark + " " + string(m.Fit))
 	p.line("  %s", m.Sentence)
 	for _, s := range m.Stations {
-		p.line("  %2d %-20s %-20s %s; %s", s.Station, s.Name, quantity.Format(s.Value, quantity.Length), s.Do, s.Words)
+		p.line("  %2d %s: %s; %s; %s", s.Station, s.Name, quantity.Format(s.Value, quantity.Length), s.Do, s.Words)
 	}
 	for _, t := range m.Trims {
 		p.line("  → %s", t.Words)
@@ -129,7 +134,7 @@ func printPatterns(p *page, plan casting.PatternPlan) {
 	for _, x := range plan.Patterns {
 		p.line("  Pattern %s serves %d castings, mean trim %s:", x.Name, len(x.Serves), quantity.Format(x.MeanTrim, quantity.Length))
 		for _, s := range x.Stations {
-			p.line("    %2d %-20s draw for %s (anything between %s)", s.Station, s.Name,
+			p.line("    %2d %s: draw for %s (anything from %s)", s.Station, s.Name,
 				quantity.Format(s.DrawnFor, quantity.Length), quantity.FormatRange(s.Low, s.High, quantity.Length))
 		}
 	}
