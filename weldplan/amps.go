@@ -24,6 +24,7 @@ type Amps struct {
 	Reasons []string `json:"reasons"`
 	Source  string   `json:"source"`
 	Learned *Learned `json:"learned,omitempty"`
+	Used    Band     `json:"used"`               // what the plan goes on with: learned where there is enough, else the first guess
 	NoTable bool     `json:"no_table,omitempty"` // the plate is outside the table: first run on scrap
 
 }

@@ -137,8 +137,8 @@ func (a *Analysis) check(c *checker, field string) {
 		n    axle.Ratio
 		most float64
 	}{
-		{"Si", a.Silicon, 0.02}, {"Mn", a.Manganese, 0.03}, {"Cr", a.Chromium, 0.03}, {"Mo", a.Molybdenum, 0.015}, {"V", a.Vanadium, 0.005},
-		{"Ni", a.Nickel, 0.05}, {"Cu", a.Copper, 0.015}, {"Nb", a.Niobium, 0.002}, {"B", a.Boron, 0.0001},
+		{"Si", a.Silicon, 0.02}, {"Mn", a.Manganese, 0.02}, {"Cr", a.Chromium, 0.02}, {"Mo", a.Molybdenum, 0.01}, {"V", a.Vanadium, 0.005},
+		{"Ni", a.Nickel, 0.035}, {"Cu", a.Copper, 0.02}, {"Nb", a.Niobium, 0.002}, {"B", a.Boron, 0.0001},
 	} {
 		c.within(field+"."+e.key, e.n.Number, 0, e.most, false, "0.4 %")
 	}

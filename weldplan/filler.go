@@ -23,11 +23,11 @@ const mlPer100g = 1e-5 // m³/kg
 
 var (
 	steelRod = Filler{
-		Class: "W 42 5 W3Si1", Standard: "EN ISO 636-A (ER70S-6 in AWS A5.18)", Why: "weaker than a 700 MPa plate and tougher: casting and throat govern anyway",
+		Class: "W 42 5 W3Si1", Standard: "EN ISO 636-A (ER70S-6 in AWS A5.18)", Why: "matches plates up to S420; beside a 700 MPa plate it is the weaker and the tougher, and casting and throat govern anyway",
 		Yield: 420e6, Tensile: 500e6, Density: 7850, Hydrogen: 3 * mlPer100g, Source: "EN ISO 636 (from memory)",
 	}
 	steelWire = Filler{
-		Class: "G 42 4 M21 3Si1", Standard: "EN ISO 14341-A (ER70S-6 in AWS A5.18)", Why: "weaker than a 700 MPa plate and tougher: casting and throat govern anyway",
+		Class: "G 42 4 M21 3Si1", Standard: "EN ISO 14341-A (ER70S-6 in AWS A5.18)", Why: "matches plates up to S420; beside a 700 MPa plate it is the weaker and the tougher, and casting and throat govern anyway",
 		Yield: 420e6, Tensile: 500e6, Density: 7850, Hydrogen: 5 * mlPer100g, Source: "EN ISO 14341 (from memory)",
 	}
 	steelStick = Filler{

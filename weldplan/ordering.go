@@ -57,7 +57,7 @@ func (w *work) pauses(p *Plan, m *model) {
 	for i, s := range p.Sequence.Steps {
 		order[i] = Step{byName[s.Run], s.Reversed}
 	}
-	for i, pause := range pausesOf(warm, order, mass, j.Casting.Skin.Value, max(j.Shop.Air.Value, w.preheated(p)), least) {
+	for i, pause := range pausesOf(warm, order, mass, j.Casting.Skin.Value, j.Shop.Air.Value, max(w.method.LeastStart, w.preheated(p)), least) {
 		p.Sequence.Steps[i].Pause = &pause
 		p.Waiting += pause.Before
 	}

@@ -45,11 +45,11 @@ func (w *work) run(plate *Plate, data *Run) (RunPlan, error) {
 	r.Amps = ampsFor(w.process, thickness, wall, w.method.Practice == Cold, iron(w.family), sink, data.Position)
 	learned := LearnAmps(w.entries, Question{w.job.Casting.Variant, data.Position, w.process, thickness})
 	r.Amps.Learned = &learned
-	amps := r.Amps.Band
+	r.Amps.Used = r.Amps.Band
 	if learned.Enough {
-		amps = Band{learned.Low, learned.Middle, learned.High}
+		r.Amps.Used = Band{learned.Low, learned.Middle, learned.High}
 	}
-	if err = w.heat(&r, plate, data, amps); err != nil {
+	if err = w.heat(&r, plate, data, r.Amps.Used); err != nil {
 		return r, err
 	}
 	r.Uses, err = consumablesOf(w.process, w.filler, r.Size, r.Arc.Speed.First, thickness)

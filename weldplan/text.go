@@ -134,9 +134,11 @@ func (p *page) heat(plan *Plan) {
 			case h.Method == "none":
 				text += h.Reason
 			case !h.Needed:
-				text += fmt.Sprintf("Method B gives %s: none, dry and at 20 °C. %s", quantity.FormatRange(h.Low, h.High, quantity.Temperature), h.Reason)
+				text += fmt.Sprintf("Method %s: no preheat at any end of the doubt; dry and at 20 °C. %s", h.Method, h.Reason)
+			case h.Low < warmShop:
+				text += fmt.Sprintf("Preheat by method %s: none at the lean end, %s at the rich one. %s", h.Method, celsius(h.High), h.Reason)
 			default:
-				text += fmt.Sprintf("Preheat by method %s %s. %s", h.Method, quantity.FormatRange(h.Low, h.High, quantity.Temperature), h.Reason)
+				text += fmt.Sprintf("Preheat by method %s: %s. %s", h.Method, quantity.FormatRange(h.Low, h.High, quantity.Temperature), h.Reason)
 			}
 			text += " Source: " + h.Source + "."
 			if !seen[text] {

@@ -3,6 +3,8 @@ package weldplan
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -29,14 +31,7 @@ func (p *page) sequence(plan *Plan) {
 	}
 	p.line("  Temperatures by gauge or stick before each run; the minutes are an estimate (two sources of heat counted on top of each other, so rather long).")
 	p.line("")
-	p.line("  What is expected to move, good to about a half:")
-	for _, m := range s.Movements {
-		mark := " "
-		if math.Max(math.Abs(m.Low), math.Abs(m.High)) > m.Limit {
-			mark = "▲"
-		}
-		p.line("  %s %-48s %s (limit %s, %s); as drawn %s, worst order %s", mark, m.What, signedRange(m.Low, m.High), mm(m.Limit), m.Source, signed(m.Drawn), signed(m.WorstBy))
-	}
+	p.movements(s)
 	p.line("")
 	p.line("  Orders compared, all movements over their limits together:")
 	for _, c := range s.Compared {
@@ -47,20 +42,43 @@ func (p *page) sequence(plan *Plan) {
 	}
 }
 
-// signed is a small movement in millimetres and thou, with its sign.
+// movements prints what moves; what does not is named in one line.
+func (p *page) movements(s *Sequence) {
+	p.line("  What is expected to move, good to about a half; the limit, as drawn, in the worst order:")
+	var still, sources []string
+	for _, m := range s.Movements {
+		note := func(list *[]string, text string) {
+			if !slices.Contains(*list, text) {
+				*list = append(*list, text)
+			}
+		}
+		if math.Max(math.Max(math.Abs(m.Low), math.Abs(m.High)), math.Abs(m.WorstBy)) < unseen {
+			note(&still, m.What)
+			continue
+		}
+		note(&sources, m.Source)
+		mark := " "
+		if math.Max(math.Abs(m.Low), math.Abs(m.High)) > m.Limit {
+			mark = "▲"
+		}
+		p.line("  %s %-46s %s to %s; %s; %s; %s", mark, m.What, signed(m.Low), signed(m.High), mm(m.Limit), signed(m.Drawn), signed(m.WorstBy))
+	}
+	if len(still) > 0 {
+		p.wrapped("    Not moved: ", strings.Join(still, "; "))
+	}
+	p.wrapped("    Limits: ", strings.Join(sources, "; "))
+}
+
+// unseen is less than any gauge of the shop shows.
+const unseen = 1e-6 // m
+
+// signed is a small movement with its sign.
 func signed(m float64) string {
 	mark := "+"
 	if m < 0 {
 		mark = "−"
 	}
-	return mark + quantity.Format(math.Abs(math.Round(m*1e6)/1e6), quantity.Length)
-}
-
-func signedRange(low, high float64) string {
-	if math.Abs(high) < 0.5e-6 && math.Abs(low) < 0.5e-6 {
-		return "nothing"
-	}
-	return fmt.Sprintf("%+.3f to %+.3f mm (%+.1f to %+.1f thou)", low*1e3, high*1e3, low/thou, high/thou)
+	return mark + quantity.FormatDigits(math.Abs(m), quantity.Length, 2)
 }
 
 func (p *page) vents(plan *Plan) {
@@ -90,7 +108,12 @@ func (p *page) stresses(plan *Plan) {
 		return
 	}
 	p.head("stress from the loads given")
+	idle := 0
 	for _, s := range plan.Stresses {
+		if s.Throat != nil && s.Throat.Use < 0.001 && s.Toe.Use < 0.001 {
+			idle++
+			continue
+		}
 		if s.Throat == nil {
 			p.wrapped("  ", s.Load+": "+s.Note)
 			continue
@@ -108,6 +131,9 @@ func (p *page) stresses(plan *Plan) {
 				p.wrapped("    fatigue: ", fmt.Sprintf("%.2g cycles, %.2g asked for (%s, category %s, range %s)", f.Life, f.Cycles, f.Detail, stress(f.Category), stress(f.Range)))
 			}
 		}
+	}
+	if idle > 0 {
+		p.line("  %s that a load does not reach (under a thousandth used) left out.", counted(idle, "case", "cases"))
 	}
 	p.wrapped("  ", "Weld: "+plan.Stresses[0].sourceOfWeld()+". Toe: "+plan.Stresses[0].sourceOfToe()+". A comparison with standards, not a rating: porosity, prior cracks, shock and weld quality are outside the sums.")
 }

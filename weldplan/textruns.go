@@ -3,35 +3,76 @@ package weldplan
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"axlewright/quantity"
 )
 
 func band(b Band, d quantity.Dimension) string { return quantity.FormatRange(b.Low, b.High, d) }
 
+// runs prints the runs, those with the same settings together.
 func (p *page) runs(plan *Plan) {
 	p.head("runs")
+	var blocks []string
+	names := map[string][]string{}
 	for i := range plan.Runs {
 		r := &plan.Runs[i]
-		p.line("  %s  (%s, %s, %s)", r.Run, r.Plate, r.Joint, r.Position)
-		p.line("    %s long, leg %s, throat %s, %s, beads of %s: %s", mm(r.Size.Length), mm(r.Size.Leg), mm(r.Size.Throat), counted(r.Size.Passes, "pass", "passes"), mm(r.Size.Piece), r.Size.Why)
-		a := r.Amps
-		p.line("    begin at %s, band %s (two plates alike: %s; 1 A to the thou: %.0f A, over-reads above 3 mm)", quantity.Format(a.First, quantity.Current), band(a.Band, quantity.Current), band(a.Table, quantity.Current), a.Rule)
-		for _, why := range a.Reasons {
-			p.wrapped("      ", why)
+		var text strings.Builder
+		(&page{w: &text}).settings(plan, r)
+		if names[text.String()] == nil {
+			blocks = append(blocks, text.String())
 		}
-		if l := a.Learned; l != nil {
-			p.wrapped("      from the shop's logs: ", l.Text)
-		}
-		p.line("      Source: %s", a.Source)
-		p.line("    travel %s, %.0f to %.0f V, heat %s", band(r.Arc.Speed, quantity.Speed), r.Arc.Volts.Low, r.Arc.Volts.High, band(r.Arc.Heat, quantity.HeatInput))
-		p.line("    from 800 to 500 °C: plate %s, casting side %s (formula of steel)", seconds(r.Arc.Plate), seconds(r.Arc.Wall))
-		if r.Start > plan.Method.LeastStart+1 || r.Between > plan.Method.MostStart+1 {
-			p.line("    start at %s or more, %s at most between beads", celsius(r.Start), celsius(r.Between))
-		}
+		names[text.String()] = append(names[text.String()], fmt.Sprintf("%s %s", r.Run, mm(r.Size.Length)))
+	}
+	for _, block := range blocks {
+		p.wrapped("  ", strings.Join(names[block], "; "))
+		p.line("%s", strings.TrimSuffix(block, "\n"))
+	}
+	p.wrapped("  Sources: ", strings.Join(sourcesOf(plan.Runs), "; ")+".")
+}
+
+// sourcesOf names where the figures of the runs are from, each once.
+func sourcesOf(runs []RunPlan) (list []string) {
+	for i := range runs {
+		r := &runs[i]
+		all := []string{"currents: " + r.Amps.Source, "heat: " + r.Arc.Source}
 		for _, t := range r.Toes {
-			p.toe(t)
+			if t.High > 0 {
+				all = append(all, "hardness in the "+t.Where+": "+t.Source)
+			}
 		}
+		for _, s := range all {
+			if !slices.Contains(list, s) {
+				list = append(list, s)
+			}
+		}
+	}
+	return list
+}
+
+// settings are how a run is welded, whatever its name and length.
+func (p *page) settings(plan *Plan, r *RunPlan) {
+	p.line("    %s, %s: leg %s, throat %s, %s; %s", r.Joint, r.Position, mm(r.Size.Leg), mm(r.Size.Throat), counted(r.Size.Passes, "pass", "passes"), r.Size.Why)
+	a := r.Amps
+	guess := fmt.Sprintf("begin at %s, band %s", quantity.Format(a.Used.First, quantity.Current), band(a.Used, quantity.Current))
+	if l := a.Learned; l.Enough {
+		p.wrapped("    ", guess+", from the shop's logs: "+l.Text)
+		p.wrapped("      ", fmt.Sprintf("without the logs: %s, made of:", band(a.Band, quantity.Current)))
+	} else {
+		p.wrapped("    ", guess+"; logs: "+l.Text)
+	}
+	p.wrapped("      ", fmt.Sprintf("two plates alike: %s; 1 A to the thou: %.0f A, over-reads above 3 mm", band(a.Table, quantity.Current), a.Rule))
+	for _, why := range a.Reasons {
+		p.wrapped("      ", why)
+	}
+	p.line("    travel %s, %.0f to %.0f V, heat %s", band(r.Arc.Speed, quantity.Speed), r.Arc.Volts.Low, r.Arc.Volts.High, band(r.Arc.Heat, quantity.HeatInput))
+	p.line("    from 800 to 500 °C: plate %s, casting side %s (formula of steel)", seconds(r.Arc.Plate), seconds(r.Arc.Wall))
+	if r.Start > plan.Method.LeastStart+1 || r.Between > plan.Method.MostStart+1 {
+		p.line("    start at %s or more, %s at most between beads", celsius(r.Start), celsius(r.Between))
+	}
+	for _, t := range r.Toes {
+		p.toe(t)
 	}
 }
 
@@ -44,9 +85,9 @@ func (p *page) toe(t Toe) {
 		if t.Above {
 			mark = "▲ may pass"
 		}
-		p.wrapped("    toe in the "+t.Where+": ", fmt.Sprintf("%.0f HV, %.0f to %.0f; %s the %s. Source: %s.", t.Middle, t.Low, t.High, mark, t.Note, t.Source))
+		p.wrapped("    toe in the "+t.Where+": ", fmt.Sprintf("%.0f HV, %.0f to %.0f; %s the %s", t.Middle, t.Low, t.High, mark, t.Note))
 	default:
-		p.wrapped("    toe in the "+t.Where+": ", fmt.Sprintf("%.0f to %.0f HV, %s (%s)", t.Low, t.High, t.Note, t.Source))
+		p.wrapped("    toe in the "+t.Where+": ", fmt.Sprintf("%.0f to %.0f HV, %s", t.Low, t.High, t.Note))
 	}
 }
 

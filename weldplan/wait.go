@@ -35,7 +35,8 @@ type warmRun struct {
 	sink    bool    // a bar close by takes its heat at once
 }
 
-// pausesOf walks through an order and says how long to wait before each run. The
+// pausesOf walks through an order and says how long to wait before each run, from a
+// casting warmed to begin. The
 // casting as a whole is one lump that warms by each run and cools to the air and
 // into the heat sinks' mass; round each run the heat spreads in the plane of the
 // wall as from a line of its length (Rykalin; Carslaw and Jaeger, Conduction of
@@ -44,11 +45,11 @@ type warmRun struct {
 //	ΔT = q/(d·√(4·π·λ·ρ·c·t))·exp(−r²/(4·a·t))·erf(l/(4·√(a·t))),  a = λ/(ρ·c),
 //
 // added on top. Counting both errs towards waiting too long.
-func pausesOf(runs []warmRun, order []Step, mass, skin, air, most float64) []Pause {
+func pausesOf(runs []warmRun, order []Step, mass, skin, air, begin, most float64) []Pause {
 	pauses := make([]Pause, len(order))
 	capacity := mass * specificHeat
 	decay := toAir * skin / capacity // 1/s
-	body, now := air, 0.0
+	body, now := max(air, begin), 0.0
 	type past struct {
 		run int
 		at  float64
