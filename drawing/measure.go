@@ -90,8 +90,8 @@ func Wrap(words string, width, size float64, bold bool, most int) (lines []strin
 		line += piece
 		for TextWidth(strings.TrimRight(line, " "), size, bold) > width { // one piece, too long for a line
 			head := fitting(line, width, size, bold)
-			lines = append(lines, head)
-			line = line[len(head):]
+			lines = append(lines, strings.TrimRight(head, " "))
+			line = strings.TrimLeft(line[len(head):], " ")
 		}
 	}
 	if line = strings.TrimRight(line, " "); line != "" {
@@ -120,17 +120,28 @@ func Shorten(words string, width, size float64, bold bool) (line string, whole b
 	return lines[0], whole
 }
 
-// pieces cuts words where a line may end: after a space or a hyphen.
+// pieces cuts words where a line may end: after a hyphen, and after a space
+// unless a unit follows, which stays with its figure.
 func pieces(words string) []string {
 	var list []string
 	from := 0
 	for i, r := range words {
-		if r == ' ' || r == '-' && i > from {
+		if r == ' ' && !Unit(words[i+1:]) || r == '-' && i > from {
 			list = append(list, words[from:i+1])
 			from = i + 1
 		}
 	}
 	return append(list, words[from:])
+}
+
+// Unit says whether words begin with a unit that belongs to a figure before it.
+func Unit(words string) bool {
+	word, _, _ := strings.Cut(words, " ")
+	switch strings.TrimRight(word, ").,;:") {
+	case "%", "N·m", "lbf·ft", "kN", "lbf", "km", "mi", "mm", "thou", "°C":
+		return true
+	}
+	return false
 }
 
 // fitting is the longest beginning, of one letter at least, that goes into a width.

@@ -46,6 +46,17 @@ func TestWrapKeepsWordsAndWidth(t *testing.T) {
 	})
 }
 
+func TestUnitsStayWithTheirFigures(t *testing.T) {
+	for _, width := range []float64{16, 18, 20, 22, 26, 30} {
+		lines, whole := Wrap("goes at 8,300 N·m (6,120 lbf·ft), in 93 % of them", width, 2.65, false, 20)
+		for _, line := range lines {
+			if Unit(line) || !whole {
+				t.Errorf("at %v mm: %q", width, lines)
+			}
+		}
+	}
+}
+
 func TestCleanMakesOnePlainLine(t *testing.T) {
 	for in, want := range map[string]string{
 		"a\tb\n c": "a b c", "\u202eabc\x00": "abc", "bad \xff byte": "bad byte", "Ø 12 µm": "Ø 12 µm", "": "",

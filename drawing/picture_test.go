@@ -33,6 +33,9 @@ func pictures(a *assess.Advice) []Drawing {
 }
 
 func TestPicturesAreSound(t *testing.T) {
+	if err := sound(BenchSet()); err != nil {
+		t.Errorf("bench: %v", err)
+	}
 	for name, advice := range samples {
 		for i, d := range pictures(advice()) {
 			if err := sound(d); err != nil {
@@ -202,7 +205,7 @@ func wellFormed(file []byte) error {
 func TestGoldenPictures(t *testing.T) {
 	for name, d := range map[string]Drawing{
 		"ladder": Ladder(sample.Advice()), "ladder-hopeless": Ladder(sample.Hopeless()), "ladder-full": Ladder(sample.Full()),
-		"peg": PegCurve(sample.Advice()), "doubt": DoubtBars(sample.Advice()),
+		"peg": PegCurve(sample.Advice()), "bench": BenchSet(), "doubt": DoubtBars(sample.Advice()),
 	} {
 		var b bytes.Buffer
 		if err := WriteSVG(&b, d); err != nil {

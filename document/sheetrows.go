@@ -1,0 +1,88 @@
+package document
+
+import (
+	"fmt"
+	"strings"
+
+	"axlewright/assess"
+	"axlewright/drawing"
+	"axlewright/quantity"
+)
+
+// A loadRow is what one bearing carries at the peak, radial and axial.
+type loadRow struct{ Bearing, DriveRadial, DriveAxial, CoastRadial, CoastAxial string }
+
+func loadRows(a *assess.Advice) []loadRow {
+	both := func(x float64) string { return quantity.FormatDigits(x, quantity.Force, 3) }
+	var rows []loadRow
+	for _, l := range a.Loads {
+		rows = append(rows, loadRow{l.Bearing, both(l.DriveRadial), both(l.DriveAxial), both(l.CoastRadial), both(l.CoastAxial)})
+	}
+	return rows
+}
+
+// A demandRow is one torque of the vehicle.
+type demandRow struct {
+	Name, Metric, Other, Range string
+	Strong                     bool
+}
+
+// A buildRow is one build shown, numbered as on the ladder.
+type buildRow struct {
+	Number                                             int
+	Label, Price, Carries, Lasts, Metric, Other, Range string
+	Full                                               string // the whole label where it was shortened
+	Recommended                                        bool
+}
+
+func demandRows(d *assess.Demand) []demandRow {
+	row := func(name string, b assess.Band, strong bool) demandRow {
+		r := demandRow{Name: name, Strong: strong}
+		r.Metric, r.Other, r.Range = columns(b)
+		return r
+	}
+	return []demandRow{
+		row("engine could send", d.Engine, false),
+		row("tyres can hold", d.Grip, false),
+		row(fmt.Sprintf("%s governs (%.0f %% of draws)", d.Limit, 100*d.Share), d.Governing, false),
+		row("peak, with shock", d.Peak, true),
+	}
+}
+
+// columns prints a band for columns headed N·m, lbf·ft and 10 to 90 % in N·m.
+func columns(b assess.Band) (inMetric, inOther, span string) {
+	if !finite(b.Median) {
+		return "beyond", "", ""
+	}
+	bare := strings.NewReplacer(" N·m", "", " lbf·ft", "")
+	return bare.Replace(metric(b.Median)), bare.Replace(other(b.Median)), bare.Replace(rangeText(b))
+}
+
+func demandWhy(d *assess.Demand) []string {
+	var list []string
+	if d.Why != "" {
+		list = append(list, "Why: "+drawing.Clean(d.Why)+".")
+	}
+	if d.IndexText != "" {
+		list = append(list, "Demand index "+drawing.Clean(d.IndexText)+".")
+	}
+	return list
+}
+
+func buildRows(a *assess.Advice) (rows []buildRow, hidden string) {
+	shown := drawing.Shown(a)
+	for n, i := range shown {
+		b := &a.Builds[i]
+		row := buildRow{
+			Number: n + 1, Label: drawing.Clean(b.Label()), Recommended: i == a.Recommended,
+			Carries: drawing.StateOf(b.Carries.Value, a.Wanted).Sign() + " " + chance(b.Carries),
+		}
+		if a.Distance > 0 {
+			row.Lasts = chance(b.Lasts)
+		}
+		row.Price, _ = drawing.Shorten(price(b.Price), columnWidths[2]-1.6, 7.5*mm, true)
+		row.Metric, row.Other, row.Range = columns(b.GiveOut)
+		rows = append(rows, row)
+	}
+	return rows, hiddenWords(len(a.Builds)-len(shown), len(a.SetAside))
+}
