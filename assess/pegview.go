@@ -15,6 +15,9 @@ func (s *study) pegView(a *Advice) error {
 	with, without := s.pegTwins(a)
 	if with < 0 {
 		a.Peg.Text = "No peg is offered for this casting."
+		if s.builds[0].Peg != nil {
+			a.Peg.Text = "A peg is fitted already; every build keeps it."
+		}
 		return nil
 	}
 	a.Peg.Offered = true

@@ -10,6 +10,8 @@ type Bearing struct {
 	Outside Length `yaml:"outside"` // m
 	Width   Length `yaml:"width"`   // m, over all
 
+	AsGiven bool `yaml:"sizes_as_given,omitempty"` // the sizes are taken as they stand, though such rollers would not fit in it
+
 	Rollers        int    `yaml:"rollers"`         // how many
 	RollerDiameter Length `yaml:"roller_diameter"` // m, mean
 	RollerLength   Length `yaml:"roller_length"`   // m, effective

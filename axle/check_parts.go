@@ -15,7 +15,7 @@ import (
 // checkBearing finds sizes that cannot be those of one bearing.
 func (r *reading) checkBearing(b *Bearing) {
 	field := "bearings[" + b.Name + "]"
-	if !r.clean(field) {
+	if b.AsGiven || !r.clean(field) {
 		return
 	}
 	_, err := bearing.Proportions(b.Geometry())
