@@ -86,6 +86,21 @@ func signsApart(text string) string {
 	return b.String()
 }
 
+// apart sets spaces round signs.
+func apart(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		if unicode.Is(unicode.So, r) {
+			b.WriteByte(' ')
+			b.WriteRune(r)
+			b.WriteByte(' ')
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
 func wordRune(r rune) bool {
 	return unicode.In(r, unicode.L, unicode.N, unicode.So, unicode.Mc, unicode.Me)
 }
