@@ -7,6 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"axlewright/calc/survival"
 )
 
 // FitChances are the chances of the three fits for the next casting.
@@ -23,6 +25,7 @@ type FitForecast struct {
 	Stations []StationFit `json:"stations"`
 	Past     FitChances   `json:"past"` // castings of the history, counted
 	Counted  int          `json:"counted"`
+	Doubt    string       `json:"doubt,omitempty"` // forecast and count do not go together
 	Sentence string       `json:"sentence"`
 }
 
@@ -206,9 +209,24 @@ func (g *Gauging) fitForecast(history []StationHistory) FitForecast {
 		return out
 	}
 	out.Whole = g.forecastFit(history, make([]float64, len(g.Stations)))
+	out.Doubt = out.doubt()
 	out.Sentence = fmt.Sprintf("Revision %s on the next casting: as cut %s, with trimming %s, not at all %s.",
 		g.Kit.Revision, Percent(out.Whole.AsCut), Percent(out.Whole.Trimmed), Percent(out.Whole.Not))
 	return out
+}
+
+// doubt says so where the forecast lies outside what the count allows, nineteen
+// times in twenty: then the castings do not lie about one middle.
+func (f *FitForecast) doubt() string {
+	for _, x := range []struct{ past, next float64 }{{f.Past.AsCut, f.Whole.AsCut}, {f.Past.Trimmed, f.Whole.Trimmed}, {f.Past.Not, f.Whole.Not}} {
+		count, err := survival.ClopperPearson(survival.ClopperPearsonParams{
+			Cases: int(math.Round(x.past * float64(f.Counted))), Trials: f.Counted, Confidence: 0.95,
+		})
+		if err == nil && (x.next < count.Low || x.next > count.High) {
+			return "The count and the forecast do not go together: these castings may be of two kinds, such as two cavities. Trust the count, and see the patterns."
+		}
+	}
+	return ""
 }
 
 // fitOf a casting that was measured; whole says whether at every station.

@@ -106,6 +106,9 @@ func TestWholeKitKnowsTheLikenessOfStations(t *testing.T) {
 		if math.Abs(rep.Fit.Whole.AsCut-want) > 0.02 {
 			t.Errorf("alike %v: whole %.3f, stations %.3f and %.3f", alike, rep.Fit.Whole.AsCut, p, q)
 		}
+		if rep.Fit.Doubt != "" {
+			t.Errorf("castings of one kind are doubted: %+v and %+v", rep.Fit.Whole, rep.Fit.Past)
+		}
 		if w := rep.Fit.Whole; math.Abs(w.AsCut+w.Trimmed+w.Not-1) > 1e-9 {
 			t.Errorf("chances add up to %g", w.AsCut+w.Trimmed+w.Not)
 		}

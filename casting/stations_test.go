@@ -55,6 +55,9 @@ func TestStationsOfAVariant(t *testing.T) {
 	if len(first.Trims) != 1 || first.Trims[0].Station != 5 || len(second.Trims) != 1 || second.Trims[0].Station != 2 {
 		t.Errorf("trims %+v and %+v", first.Trims, second.Trims)
 	}
+	if !strings.Contains(r.Fit.Doubt, "two kinds") {
+		t.Errorf("castings of two cavities are taken for one kind: forecast %+v, counted %+v", r.Fit.Whole, r.Fit.Past)
+	}
 	plan := r.Patterns
 	if !plan.Enough || !plan.Proved || len(plan.Patterns) != 2 || !slices.Contains(plan.LeftOut, "F-2064") {
 		t.Errorf("%s left out %v", plan.Sentence, plan.LeftOut)

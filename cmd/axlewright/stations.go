@@ -99,6 +99,9 @@ func printFit(p *page, r casting.StationReport) {
 		p.line("  Of the %d measured everywhere: as cut %s, with trimming %s, not at all %s.", r.Fit.Counted,
 			quantity.Percent(r.Fit.Past.AsCut), quantity.Percent(r.Fit.Past.Trimmed), quantity.Percent(r.Fit.Past.Not))
 	}
+	if r.Fit.Doubt != "" {
+		p.line("  △ %s", r.Fit.Doubt)
+	}
 	for _, s := range r.Fit.Stations {
 		p.line("  %2d as cut %s, trimmed %s, not %s: %s", s.Station,
 			casting.Percent(s.Chances.AsCut), casting.Percent(s.Chances.Trimmed), casting.Percent(s.Chances.Not), s.Words)
@@ -109,7 +112,7 @@ func printFit(p *page, r casting.StationReport) {
 		p.line("  What it would change:")
 	}
 	for _, s := range r.Redraw.Stations {
-		p.line("  %s (saves %.0f minutes a casting)", s.Words, s.Saves)
+		p.line("  %s (saves %.1f min a casting)", s.Words, s.Saves)
 	}
 	if len(r.Redraw.Stations) > 0 {
 		p.line("  Then on the next casting: as cut %s, with trimming %s, not at all %s.",
