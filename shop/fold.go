@@ -41,7 +41,7 @@ func digit(r rune) int {
 }
 
 // FoldWords splits a text into words to be found by: small letters without
-// accents, digits, signs such as emoji. At most 100 words of 40 letters.
+// accents, digits, single signs such as emoji. At most 100 words of 40 letters.
 func FoldWords(text string) []string {
 	var words []string
 	seen := map[string]bool{}
@@ -82,21 +82,6 @@ func signsApart(text string) string {
 			continue
 		}
 		b.WriteRune(r)
-	}
-	return b.String()
-}
-
-// apart sets spaces round signs.
-func apart(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		if unicode.Is(unicode.So, r) {
-			b.WriteByte(' ')
-			b.WriteRune(r)
-			b.WriteByte(' ')
-		} else {
-			b.WriteRune(r)
-		}
 	}
 	return b.String()
 }
