@@ -18,11 +18,15 @@ func (r *RunOutResult) advise(spec Spec, holes int, allowed []int, seat, now com
 		r.AtHoles = append(r.AtHoles, HoleRunOut{Turned: k, Full: full})
 	}
 	r.Best = r.AtHoles[0]
+	shorter := func(h HoleRunOut) int { return min(h.Turned, holes-h.Turned) } // on or back
+	const alike = 0.1e-6                                                       // m, no dial tells them apart
 	for _, h := range r.AtHoles[1:] {
-		if h.Full < r.Best.Full-1e-9 {
+		if h.Full < r.Best.Full-alike || h.Full < r.Best.Full+alike && shorter(h) < shorter(r.Best) && r.Best.Turned != 0 {
 			r.Best = h
 		}
 	}
+	// A few places miss the highest and the lowest: the wave between them counts.
+	r.Total = max(r.Total, r.AtHoles[0].Full)
 	limit := spec.Limit(WheelRunOut)
 	r.computed("", "t_best", "once a turn with the wheel "+turns(float64(r.Best.Turned), "hole", "holes")+" on", r.Best.Full, quantity.Length, "seat and wheel as waves, added")
 	left := r.Twice.FullReading()

@@ -22,7 +22,7 @@ func MeshOf(g axle.GearSet) (Mesh, error) {
 		PinionSpiral: g.PinionSpiral.Value, PressureAngle: (g.DriveAngle.Value + g.CoastAngle.Value) / 2, CutterRadius: g.Cutter.Value,
 	})
 	if err != nil {
-		return Mesh{}, err
+		return Mesh{}, asFinding(err)
 	}
 	return Mesh{
 		Cones: pair.Cones,

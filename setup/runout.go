@@ -50,7 +50,7 @@ type HoleRunOut struct {
 // A RunOutResult is run-out taken apart.
 type RunOutResult struct {
 	Answer
-	Total   float64 // m, most less least reading as the wheel sits now
+	Total   float64 // m, swing of the dial as the wheel sits now, between the places too
 	Wheel   Wave    // what goes with the wheel, place from the wheel's own first mark
 	Seat    Wave    // what stays with the diff centre
 	Twice   Wave    // twice a turn, which no turning cures; where six or more places were read

@@ -1,6 +1,8 @@
 package setup
 
 import (
+	"encoding/json"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -127,6 +129,18 @@ func TestStates(t *testing.T) {
 			t.Errorf("two states share %q", s.Symbol())
 		}
 		seen[s.Symbol()] = true
+	}
+}
+
+// Stored and read again, an answer is what it was.
+func TestAnswersAreValues(t *testing.T) {
+	a := judged(t, wrench(light, 7)).Answer
+	var back Answer
+	if err := json.Unmarshal(must[[]byte](t)(json.Marshal(a)), &back); err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(a, back) {
+		t.Errorf("stored %+v, read %+v", a, back)
 	}
 }
 
