@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"testing"
 
+	"axlewright/quantity"
 	"axlewright/shop"
 	"axlewright/shop/shoptest"
 	"axlewright/sqlstore"
@@ -30,4 +31,13 @@ func wantCode(t *testing.T, err error, want shop.Code) *shop.Error {
 	}
 	e, _ := err.(*shop.Error)
 	return e
+}
+
+// count is a plain number.
+func count(typed string) shop.Value {
+	x, err := strconv.ParseFloat(typed, 64)
+	if err != nil {
+		panic(err)
+	}
+	return shop.Figure(typed, x, quantity.Number)
 }

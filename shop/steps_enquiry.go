@@ -71,7 +71,7 @@ var stepsEnquiry = []Step{
 				look("old welds", "Modified before: penetrant and bores first."), look("broken ear", "See the crack check."),
 				look("rust line from water", "Pitted seats."), look("heat colour", "Run dry: bearings and gears are suspect."),
 				look("magnetic swarf in the oil", "Find where it came from.")}},
-			{Key: "note", Title: "Source and price", Kind: FieldText, Optional: true},
+			{Key: "source", Title: "Source and price", Kind: FieldText, Optional: true},
 		},
 		Cautions: []string{"A bare casting weighs 12 to 20 kg, a built unit up to 45 kg: two people or a crane above 25 kg. No eye bolts in cap threads."},
 	},

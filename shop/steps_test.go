@@ -1,0 +1,155 @@
+package shop_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"axlewright/quantity"
+	"axlewright/shop"
+)
+
+func TestStepsAreWhole(t *testing.T) {
+	seen := map[shop.StepKey]bool{}
+	for _, s := range shop.Steps() {
+		if seen[s.Key] || s.Key == shop.StepJob || s.Title == "" || s.Decides == "" || s.Mistake == "" || len(s.Fields) == 0 {
+			t.Errorf("step %q: doubled, or lacks a title, a decision, a mistake or fields", s.Key)
+		}
+		seen[s.Key] = true
+		if len(s.Cautions) > 2 {
+			t.Errorf("step %s has %d lines of caution; two are the most", s.Key, len(s.Cautions))
+		}
+		for _, c := range s.Cautions {
+			if utf8.RuneCountInString(c) > 180 {
+				t.Errorf("step %s: a caution of %d letters is not read", s.Key, utf8.RuneCountInString(c))
+			}
+		}
+		fields := map[string]bool{}
+		for _, f := range s.Fields {
+			at := string(s.Key) + "/" + f.Key
+			if fields[f.Key] || f.Title == "" || strings.Contains(f.Key, "/") || f.Key == shop.ItemNote || f.Key == shop.ItemPhoto || f.Key == shop.ItemMark {
+				t.Errorf("%s: doubled, without title, or a key that cannot be", at)
+			}
+			fields[f.Key] = true
+			checkField(t, at, s, f)
+		}
+	}
+}
+
+func checkField(t *testing.T, at string, s shop.Step, f shop.Field) {
+	t.Helper()
+	has := map[shop.FieldKind]bool{
+		shop.FieldFigure: f.Dim != "", shop.FieldChoice: len(f.Options) > 1, shop.FieldChoices: len(f.Options) > 1,
+		shop.FieldLink: f.Card != "", shop.FieldPart: true, shop.FieldText: true, shop.FieldDay: true, shop.FieldSum: true,
+	}
+	if !has[f.Kind] {
+		t.Errorf("%s: a %q lacks what it needs", at, f.Kind)
+	}
+	if f.Wanted > len(f.Places) && !(f.Wanted == 1 && len(f.Places) == 0) {
+		t.Errorf("%s wants %d of %d places", at, f.Wanted, len(f.Places))
+	}
+	if f.Unit != "" {
+		if _, err := quantity.Parse("1 "+f.Unit, f.Dim); err != nil {
+			t.Errorf("%s: %q is no unit of %s: %v", at, f.Unit, f.Dim, err)
+		}
+	}
+	words := map[string]bool{}
+	for _, o := range f.Options {
+		if words[o.Word] {
+			t.Errorf("%s offers %q twice", at, o.Word)
+		}
+		words[o.Word] = true
+	}
+	for _, l := range f.Limits {
+		if l.Low == nil && l.High == nil || l.Low != nil && l.High != nil && *l.Low > *l.High {
+			t.Errorf("%s: a range without ends, or the wrong way round", at)
+		}
+		// What is built in was never measured by this shop.
+		if l.Origin != shop.Trade || l.Source == "" {
+			t.Errorf("%s: the band %q does not say that it is of the trade, and from where", at, l.Kind)
+		}
+		if l.When != nil && !slices.ContainsFunc(s.Fields, func(g shop.Field) bool {
+			return g.Key == l.When.Field && slices.ContainsFunc(g.Options, func(o shop.Option) bool { return o.Word == l.When.Word })
+		}) {
+			t.Errorf("%s: its band waits for a word that is not offered", at)
+		}
+	}
+}
+
+// The figures of the bands as they are handed on in the trade (common practice
+// and published manuals, no single source), in the unit in which they are said.
+func TestBandsOfTheTrade(t *testing.T) {
+	for _, c := range []struct {
+		step      shop.StepKey
+		field     string
+		low, high string
+	}{
+		{"lash", "lash", "0.076 mm", "0.177 mm"},
+		{"peg", "gap", "0.15 mm", "0.40 mm"},
+		{"side", "spread", "0.20 mm", "0.30 mm"},
+		{"assemble", "runout", "", "0.10 mm"},
+		{"bores", "line", "", "0.05 mm"},
+		{"bores", "round", "", "0.03 mm"},
+		{"nose", "wall", "6 mm", ""},
+		{"clean", "bake", "150 °C", "200 °C"},
+		{"leak", "pressure", "", "103 kPa"},
+		{"weld", "amps", "80 A", "120 A"},
+		{"peg", "nut", "30 N·m", "60 N·m"},
+	} {
+		f, ok := shop.FieldOf(c.step, c.field)
+		if !ok || len(f.Limits) == 0 {
+			t.Errorf("%s/%s has no band", c.step, c.field)
+			continue
+		}
+		for end, want := range map[*float64]string{f.Limits[0].Low: c.low, f.Limits[0].High: c.high} {
+			switch {
+			case end == nil && want == "":
+			case end == nil || want == "":
+				t.Errorf("%s/%s: one end too many or too few", c.step, c.field)
+			default:
+				v, err := quantity.Parse(want, f.Dim)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if d := v.SI - *end; d > 1e-9*v.SI || d < -1e-9*v.SI {
+					t.Errorf("%s/%s: %g, want %s", c.step, c.field, *end, want)
+				}
+			}
+		}
+	}
+}
+
+func TestFailureGuideNamesBoxesThereAre(t *testing.T) {
+	for _, f := range shop.Failures {
+		if f.Seen == "" || f.Likely == "" || f.Ask == "" || len(f.Where) == 0 {
+			t.Errorf("the line %q is not whole", f.Seen)
+		}
+		for _, at := range f.Where {
+			if _, ok := shop.FieldOf(at.Step, at.Item); !ok {
+				t.Errorf("%q points to %s, which is not there", f.Seen, at)
+			}
+		}
+		if got, ok := shop.FailureOf(f.Seen); !ok || got.Likely != f.Likely {
+			t.Errorf("%q is not found", f.Seen)
+		}
+	}
+}
+
+func TestStopsNameStepsThereAre(t *testing.T) {
+	for _, s := range shop.AllStops() {
+		if s.Sentence == "" || s.Why == "" || len(s.Steps) == 0 {
+			t.Errorf("stop %s is not whole", s.Key)
+		}
+		for _, key := range s.Steps {
+			if _, ok := shop.StepOf(key); !ok {
+				t.Errorf("stop %s names the step %s", s.Key, key)
+			}
+		}
+		for _, at := range s.Items {
+			if _, ok := shop.FieldOf(at.Step, at.Item); !ok {
+				t.Errorf("stop %s names the box %s", s.Key, at)
+			}
+		}
+	}
+}
