@@ -84,9 +84,20 @@ func (c CutCircle) bounds() outline.Box {
 	return outline.Box{Low: outline.Point{X: c.Centre.X - r, Y: c.Centre.Y - r}, High: outline.Point{X: c.Centre.X + r, Y: c.Centre.Y + r}}
 }
 
-func (t CutText) bounds() outline.Box { return outline.Box{Low: t.At, High: t.At} }
+// bounds of a text are estimated: a machine has letters of its own.
+func (t CutText) bounds() outline.Box {
+	const ofHeight = 1.0 // widest usual letter with its space
+	wide := float64(len([]rune(t.Words))) * t.Size * ofHeight
+	b := outline.Box{Low: t.At, High: t.At}
+	for _, p := range []outline.Point{{X: wide}, {X: wide, Y: t.Size}, {Y: t.Size}} {
+		p = p.Turned(t.Turn)
+		p = outline.Point{X: p.X + t.At.X, Y: p.Y + t.At.Y}
+		b = b.With(outline.Box{Low: p, High: p})
+	}
+	return b
+}
 
-// Bounds is the least box round all shapes; of a text only its place counts.
+// Bounds is the least box round all shapes.
 func (f CutFile) Bounds() outline.Box {
 	b := f.Shapes[0].bounds()
 	for _, s := range f.Shapes[1:] {

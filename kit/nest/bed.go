@@ -28,6 +28,7 @@ type bed struct {
 	taken []columns // by shape
 	from  []int     // by shape: the columns before this one are full
 	laid  []laid
+	want  []int // by part: how many may still come; of the others nobody needs to know
 }
 
 type laid struct {
@@ -37,7 +38,7 @@ type laid struct {
 }
 
 func (t *table) newBed(stock int) *bed {
-	b := &bed{t: t, stock: stock}
+	b := &bed{t: t, stock: stock, want: make([]int, len(t.parts))}
 	b.clear()
 	return b
 }
@@ -80,6 +81,9 @@ func (b *bed) place(s int) (column int, y float64, ok bool) {
 func (b *bed) lay(l laid) {
 	b.laid = append(b.laid, l)
 	for s := range b.taken {
+		if b.want[b.t.shapes[s].part] == 0 {
+			continue
+		}
 		n := &b.t.beside[l.shape][s]
 		first := l.column + n.first
 		for k := max(0, -first); k < len(n.at) && first+k < len(b.taken[s]); k++ {

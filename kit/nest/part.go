@@ -55,7 +55,7 @@ type Rules struct {
 
 // Usual rules: a gap of a plate's thickness, 10 mm along the rim, quarter turns.
 func Usual(thickness float64) Rules {
-	return Rules{Gap: math.Max(thickness, 3e-3), Edge: 10e-3, Turns: 4, Tries: 16, Seed: 1, LeastOffcut: 0.2}
+	return Rules{Gap: math.Max(thickness, 3e-3), Edge: 10e-3, Turns: 4, Tries: 48, Seed: 1, LeastOffcut: 0.2}
 }
 
 // Limits of one plan.

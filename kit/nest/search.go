@@ -9,7 +9,7 @@ import (
 // result may not depend on them.
 const together = 8
 
-// search tries the order by size with each lean, and then orders near the best
+// search tries the orders by size with each lean, and then orders near the best
 // one so far.
 func (t *table) search(ctx context.Context, steps *counter) Plan {
 	lots := t.lots()
@@ -18,7 +18,7 @@ func (t *table) search(ctx context.Context, steps *counter) Plan {
 	for done := 0; done < t.rules.Tries && ctx.Err() == nil; done += together {
 		tries := make([]try, min(together, t.rules.Tries-done))
 		for i := range tries {
-			if number := done + i; best == nil || number < len(leans) {
+			if number := done + i; best == nil || number < beginnings {
 				tries[i] = t.first(lots, number)
 			} else {
 				tries[i] = best.changed(random)

@@ -31,7 +31,7 @@ func (c *counter) add(n int) {
 type lot struct {
 	parts []int
 	count int
-	size  float64 // m², by which lots are put in order
+	sizes [3]float64 // by which lots are put in order: area, long side, short side of the box
 }
 
 // A try is one way to fill the sheets.
@@ -45,7 +45,10 @@ type try struct {
 // 1 looks at where it ends, 0 at where it begins.
 var leans = []float64{1, 0.5, 0.75, 0.25, 1.25, 0}
 
-// first is the order by size, with a lean by its number.
+// beginnings are the orders by one of the sizes, with each lean.
+var beginnings = 3 * len(leans)
+
+// first is the order by one of the sizes with one of the leans, by its number.
 func (t *table) first(lots []lot, number int) try {
 	var f try
 	for i, l := range lots {
@@ -53,7 +56,10 @@ func (t *table) first(lots []lot, number int) try {
 			f.order = append(f.order, i)
 		}
 	}
-	slices.SortStableFunc(f.order, func(a, b int) int { return cmp.Compare(lots[b].size, lots[a].size) })
+	by := number / len(leans) % 3
+	slices.SortStableFunc(f.order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(lots[b].sizes[by], lots[a].sizes[by]), cmp.Compare(lots[b].sizes[0], lots[a].sizes[0]))
+	})
 	f.lean = leans[number%len(leans)]
 	return f
 }
@@ -111,7 +117,7 @@ func (t *table) lots() []lot {
 		switch {
 		case p.Count == 0:
 		case p.Pair == "":
-			list = append(list, lot{[]int{i}, p.Count, p.Outline.Area()})
+			list = append(list, lot{[]int{i}, p.Count, sizesOf(p)})
 		default:
 			if pairs[p.Pair] == nil {
 				order = append(order, p.Pair)
@@ -124,14 +130,19 @@ func (t *table) lots() []lot {
 		for _, i := range pairs[name] {
 			together = min(together, t.parts[i].Count)
 		}
-		list = append(list, lot{pairs[name], together, t.parts[pairs[name][0]].Outline.Area()})
+		list = append(list, lot{pairs[name], together, sizesOf(t.parts[pairs[name][0]])})
 		for _, i := range pairs[name] {
 			if more := t.parts[i].Count - together; more > 0 {
-				list = append(list, lot{[]int{i}, more, t.parts[i].Outline.Area()})
+				list = append(list, lot{[]int{i}, more, sizesOf(t.parts[i])})
 			}
 		}
 	}
 	return list
+}
+
+func sizesOf(p Part) [3]float64 {
+	b := p.Outline.Bounds()
+	return [3]float64{p.Outline.Area(), math.Max(b.Width(), b.Height()), math.Min(b.Width(), b.Height())}
 }
 
 // inOrder lists remnants from small to large, then sheets as given.
@@ -160,16 +171,26 @@ func (t *table) inOrder() []int {
 // room ever after.
 func (b *bed) fill(ctx context.Context, order []int, lots []lot, lean float64, steps *counter) (rest []int) {
 	full := make([]bool, len(lots))
+	count := func(lot, by int) {
+		for _, part := range lots[lot].parts {
+			b.want[part] += by
+		}
+	}
+	for _, i := range order {
+		count(i, 1)
+	}
 	for k, i := range order {
 		if ctx.Err() != nil {
 			return append(rest, order[k:]...)
 		}
-		if full[i] || !b.layLot(lots[i].parts, lean) {
-			full[i] = true
-			rest = append(rest, i)
+		if !full[i] && b.layLot(lots[i].parts, lean) {
+			steps.add(len(lots[i].parts))
+			count(i, -1)
 			continue
 		}
-		steps.add(len(lots[i].parts))
+		full[i] = true
+		rest = append(rest, i)
+		count(i, -1)
 	}
 	return rest
 }
