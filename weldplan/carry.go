@@ -1,8 +1,6 @@
 package weldplan
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -50,45 +48,50 @@ func dot(a, b []float64) float64 {
 	return sum
 }
 
-// skinStress is the limb's stress at the point of a run: stretch and bending of the
-// bar it lies on, from the movements of the bar's ends.
+// skinStress is the limb's stress at the point of a run, by the forces at the ends
+// of the bar it lies on. Where a bar ends right there, both bars count half.
 func (m *model) skinStress(r *tied, share float64, u []float64) float64 {
 	k := &m.skeleton
 	limb := k.limb(r.limb)
 	p := r.line.at(share)
 	s := limb.project(p)
 	offset := r3.Sub(p, limb.point(s))
-	at := func(node int, first int) r3.Vec {
+	sum, count := 0.0, 0.0
+	for i := 1; i < len(limb.stations); i++ {
+		from, to := limb.stations[i-1], limb.stations[i]
+		if s < from.s-1e-9 || s > to.s+1e-9 {
+			continue
+		}
+		b := bar{
+			a: from.node, b: to.node, x: limb.x, y: limb.y, z: limb.z, length: to.s - from.s,
+			section: limb.section, modulus: limb.modulus, shear: limb.shear,
+		}
+		normal, aboutY, aboutZ := b.forces(k, u, (s-from.s)/b.length)
+		sec := limb.section
+		sum += normal/sec.area + aboutY*r3.Dot(offset, limb.z)/sec.iy - aboutZ*r3.Dot(offset, limb.y)/sec.iz
+		count++
+	}
+	return sum / count
+}
+
+// forces are the normal force and the bending moments in a bar, a share of the way
+// along it, from the movements of its ends.
+func (b *bar) forces(k *skeleton, u []float64, share float64) (normal, aboutY, aboutZ float64) {
+	var local [12]float64
+	for end, node := range []int{b.a, b.b} {
 		dof := k.dof(node)
 		if dof < 0 {
-			return r3.Vec{}
+			continue
 		}
-		return r3.Vec{X: u[dof+first], Y: u[dof+first+1], Z: u[dof+first+2]}
-	}
-	// The mean strain between the nodes either side of the point, wide enough to be
-	// smooth where nodes lie close together.
-	i := 1
-	for i < len(limb.stations)-1 && limb.stations[i].s <= s {
-		i++
-	}
-	a, b := i-1, i
-	for limb.stations[b].s-limb.stations[a].s < math.Max(limb.section.depth, limb.section.width)/4 {
-		switch {
-		case b < len(limb.stations)-1 && (a == 0 || b-i <= i-1-a):
-			b++
-		case a > 0:
-			a--
-		default:
-			b = len(limb.stations) - 1
-		}
-		if a == 0 && b == len(limb.stations)-1 {
-			break
+		for part := range 2 {
+			v := r3.Vec{X: u[dof+3*part], Y: u[dof+3*part+1], Z: u[dof+3*part+2]}
+			for i, axis := range []r3.Vec{b.x, b.y, b.z} {
+				local[6*end+3*part+i] = r3.Dot(axis, v)
+			}
 		}
 	}
-	from, to := limb.stations[a], limb.stations[b]
-	l := to.s - from.s
-	stretch := r3.Dot(r3.Sub(at(to.node, 0), at(from.node, 0)), limb.x) / l
-	turn := r3.Scale(1/l, r3.Sub(at(to.node, 3), at(from.node, 3)))
-	strain := stretch + r3.Dot(turn, limb.y)*r3.Dot(offset, limb.z) - r3.Dot(turn, limb.z)*r3.Dot(offset, limb.y)
-	return limb.modulus * strain
+	stiff := b.stiffness()
+	force := func(i int) float64 { return dot(stiff[i][:], local[:]) }
+	between := func(i int) float64 { return -force(i)*(1-share) + force(i+6)*share }
+	return force(6), between(4), between(5)
 }

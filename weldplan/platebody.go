@@ -130,7 +130,7 @@ func (p *plateBody) enclosed(points []r3.Vec) float64 {
 		}
 	}
 	long, across := high[0]-low[0], high[1]-low[1]
-	if across < 0.1*long {
+	if across < 1e-3*long { // one line
 		across = long
 	}
 	return long * across
