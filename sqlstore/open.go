@@ -95,6 +95,9 @@ func (s *Store) About() string { return s.about }
 // Dir is the shop's folder.
 func (s *Store) Dir() string { return s.dir }
 
+// BackupDir is where nightly backups go unless told otherwise.
+func (s *Store) BackupDir() string { return filepath.Join(s.dir, "backups") }
+
 // Watch sends changes until ctx ends.
 func (s *Store) Watch(ctx context.Context) (<-chan shop.Change, error) {
 	done, err := s.enter()
