@@ -42,6 +42,7 @@ type sheet struct {
 	fit fit
 
 	Number, Title string
+	NumberLines   []string
 	TitleLines    []string // as it goes in beside the number
 	Facts, Flank  string
 	Demand        []demandRow
@@ -64,19 +65,30 @@ type sheet struct {
 func newSheet(a *assess.Advice) *sheet {
 	s := &sheet{
 		Loads: loadRows(a), Number: drawing.Clean(a.Enquiry), Title: strings.TrimSuffix("Advice for "+drawing.Clean(a.Customer), " for "),
-		Facts: fmt.Sprintf("Casting %s, gear set %s, %s axle.", drawing.Clean(a.Casting), drawing.Clean(a.Gears), a.Mounting.Position),
+		Facts: fmt.Sprintf("Casting %s, gear set %s, %s axle.", clip(a.Casting, 70), clip(a.Gears, 70), a.Mounting.Position),
 		Flank: fmt.Sprintf("It pulls forward on the %s side of the crown wheel's teeth. The two sides push the crown wheel off the pinion with different force, and caps, adjusters and peg must hold it. %s",
 			a.Mounting.Forward, flankWords(a)),
 		Demand: demandRows(&a.Demand), Why: demandWhy(&a.Demand),
 		Carries: a.Recommended >= 0,
 		Footer:  fmt.Sprintf("%d draws, seed %d. Torques at the axle, both wheels together. \"10 to 90 %%\" is our doubt, not a tolerance. This is a comparison, not a rating.", a.Draws, a.Seed),
 	}
-	s.TitleLines = s.titleLines(s.Title)
+	s.NumberLines, s.TitleLines = s.headLines()
 	s.Sign, s.Answer = recommendation(a, numbered(a))
+	s.Answer = clip(s.Answer, 380)
 	s.Builds, s.Hidden = buildRows(a)
 	s.Note = ladderNote(a)
 	s.arrange(besideDemand(a), belowLadder(a))
 	return s
+}
+
+// clip cleans a text and cuts what is longer than anybody needs, so that one
+// field filled without end cannot push the rest off the page.
+func clip(words string, most int) string {
+	r := []rune(drawing.Clean(words))
+	if len(r) <= most {
+		return string(r)
+	}
+	return strings.TrimRight(string(r[:most-1]), " ") + "…"
 }
 
 // ladderNote tells how the ladder is read.

@@ -146,14 +146,25 @@ func (s section) textWidth(column float64) float64 {
 // balance parts the sections into two columns so that the longer is as short
 // as can be. The first stays first, and each column keeps the order of reading.
 func balance(all []section, f fit) (left, right []section) {
-	best := math.Inf(1)
+	heights := make([]float64, len(all))
+	for i, s := range all {
+		heights[i] = s.height(f, columnWidth)
+	}
+	best, chosen := math.Inf(1), 0
 	for choice := 0; choice < 1<<len(all); choice += 2 { // bit i sends section i to the right
-		var columns [2][]section
-		for i, s := range all {
-			columns[choice>>i&1] = append(columns[choice>>i&1], s)
+		var tall [2]float64
+		for i, h := range heights {
+			tall[choice>>i&1] += h
 		}
-		if h := math.Max(stack(columns[0], f, columnWidth), stack(columns[1], f, columnWidth)); h < best {
-			best, left, right = h, columns[0], columns[1]
+		if h := math.Max(tall[0], tall[1]); h < best {
+			best, chosen = h, choice
+		}
+	}
+	for i, s := range all {
+		if chosen>>i&1 == 0 {
+			left = append(left, s)
+		} else {
+			right = append(right, s)
 		}
 	}
 	return left, right
@@ -161,21 +172,25 @@ func balance(all []section, f fit) (left, right []section) {
 
 // stack is the height of sections under each other.
 func stack(list []section, f fit, width float64) float64 {
-	line := f.size * mm * tallestLine
 	h := 0.0
 	for _, s := range list {
-		if s.runsIn() {
-			h += headingSpace / 2
-		} else {
-			h += line + headingSpace
-		}
-		for _, i := range s.Items {
-			lead := i.lead(s)
-			h += float64(count(lead+i.Text, s.textWidth(width)-boldLead(lead), f.size, false))*line + itemSpace
-		}
-		if s.More != "" {
-			h += line + itemSpace
-		}
+		h += s.height(f, width)
+	}
+	return h
+}
+
+func (s section) height(f fit, width float64) float64 {
+	line := f.size * mm * tallestLine
+	h := line + headingSpace
+	if s.runsIn() {
+		h = headingSpace / 2
+	}
+	for _, i := range s.Items {
+		lead := i.lead(s)
+		h += float64(count(lead+i.Text, s.textWidth(width)-boldLead(lead), f.size, false))*line + itemSpace
+	}
+	if s.More != "" {
+		h += line + itemSpace
 	}
 	return h
 }
@@ -186,20 +201,28 @@ func count(words string, width, size float64, bold bool) int {
 	return len(lines)
 }
 
+// widestPlate is the most of the page's width that the stamped number takes.
+const widestPlate = 70.0
+
 // plate is the size of the stamped number and of the title, points.
 func (s *sheet) plate() float64 {
 	size := 17.0
-	for size > 9 && drawing.TextWidth(s.Number, size*mm, true) > 70 {
+	for size > 11 && drawing.TextWidth(s.Number, size*mm, true)*1.1 > widestPlate {
 		size -= 0.5
 	}
 	return size
 }
 
-// titleLines is the title in at most two lines beside the stamped number.
-func (s *sheet) titleLines(title string) []string {
-	plate := drawing.TextWidth(s.Number, s.plate()*mm, true)*1.1 + 7
-	lines, _ := drawing.Wrap(title, paperWidth-plate-48, s.plate()*mm, true, 2)
-	return lines
+// headLines are the number and the title, in the lines they take.
+func (s *sheet) headLines() (number, title []string) {
+	size := s.plate() * mm
+	number, _ = drawing.Wrap(s.Number, widestPlate/1.1+0.01, size, true, 3)
+	widest := 0.0
+	for _, line := range number {
+		widest = math.Max(widest, drawing.TextWidth(line, size, true)*1.1) // letters are spaced
+	}
+	title, _ = drawing.Wrap(s.Title, paperWidth-widest-55, size, true, 2)
+	return number, title
 }
 
 // upper is the height of all that is neither ladder, notes nor sections.
@@ -207,7 +230,7 @@ func (s *sheet) upper(f fit) float64 {
 	line := f.size * mm * tallestLine
 	lines := func(words string, width float64) float64 { return float64(count(words, width, f.size, false)) * line }
 
-	h := math.Max(13, float64(len(s.TitleLines))*s.plate()*mm*1.15+3)
+	h := math.Max(13, float64(max(len(s.NumberLines), len(s.TitleLines)))*s.plate()*mm*1.15+5)
 	h += lines(s.Facts+" "+s.Flank, paperWidth) + 0.7
 
 	h += math.Max(s.demandHeight(f), s.answerHeight(f)) + 0.3

@@ -61,10 +61,10 @@ func columns(b assess.Band) (inMetric, inOther, span string) {
 func demandWhy(d *assess.Demand) []string {
 	var list []string
 	if d.Why != "" {
-		list = append(list, "Why: "+drawing.Clean(d.Why)+".")
+		list = append(list, "Why: "+clip(d.Why, 240)+".")
 	}
 	if d.IndexText != "" {
-		list = append(list, "Demand index "+drawing.Clean(d.IndexText)+".")
+		list = append(list, "Demand index "+clip(d.IndexText, 120)+".")
 	}
 	return list
 }

@@ -27,7 +27,7 @@ func BenchSet() Drawing {
 			box(18, 22, 26, 40), box(112, 22, 120, 40), box(84, 4, 120, 9),
 		}},
 		{Name: "wheel", Shapes: []Shape{
-			box(26, 26, 56, 36), box(66, 26, 112, 36), box(60, 20, 66, 42), // centre and its flange
+			box(26, 26, 54, 36), box(66, 26, 112, 36), box(60, 20, 66, 42), // centre and its flange
 			box(54, 10, 60, 52), // crown wheel: teeth to the left, back face to the right
 			Line{From: Point{12, 31}, To: Point{126, 31}, Ink: axis},
 			Circle{Centre: Point{48.5, 49}, Radius: 5, Ink: ink}, label(48.5, 60, "pinion, seen end on", Middle),
@@ -37,10 +37,11 @@ func BenchSet() Drawing {
 			Circle{Centre: Point{78.5, 49}, Radius: 4.5, Ink: ink}, Line{From: Point{78.5, 49}, To: Point{80.5, 46}, Ink: ink},
 			Line{From: Point{83, 49}, To: Point{114, 49}, Ink: Ink{Width: strong}}, Line{From: Point{114, 49}, To: Point{114, 40}, Ink: Ink{Width: strong}},
 			label(88, 55, "dial behind the mesh, foot on the casting", Start),
-			Line{From: Point{60.4, 14}, To: Point{90, 14}, Ink: Ink{Width: strong, Tone: Accent}}, box(76, 11.5, 84, 16.5),
+			Line{From: Point{60.4, 14}, To: Point{76, 14}, Ink: Ink{Width: strong, Tone: Accent}}, box(76, 11.5, 84, 16.5),
+			Line{From: Point{84, 14}, To: Point{90, 14}, Ink: Ink{Width: strong, Tone: Accent}},
 			Line{From: Point{90, 14}, To: Point{90, 9}, Ink: Ink{Width: strong, Tone: Accent}},
 			label(92, 16, "jack, if no torque is used", Start),
-			pointer(52, 12, 40, 8), label(39, 9, "teeth", End), pointer(62.5, 20, 70, 19), label(71, 20.5, "back face", Start),
+			pointer(53.6, 12, 40, 8), label(39, 9, "teeth", End), pointer(60.3, 17.5, 70, 19), label(71, 20.5, "back face", Start),
 			label(22, 46, "far side", Middle), label(116, 46, "near side", Start),
 		}},
 	}

@@ -88,7 +88,7 @@ func Wrap(words string, width, size float64, bold bool, most int) (lines []strin
 			line = ""
 		}
 		line += piece
-		for TextWidth(strings.TrimRight(line, " "), size, bold) > width { // one piece, too long for a line
+		for line != "" && TextWidth(strings.TrimRight(line, " "), size, bold) > width { // one piece, too long for a line
 			head := fitting(line, width, size, bold)
 			lines = append(lines, strings.TrimRight(head, " "))
 			line = strings.TrimLeft(line[len(head):], " ")

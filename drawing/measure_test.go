@@ -57,6 +57,18 @@ func TestUnitsStayWithTheirFigures(t *testing.T) {
 	}
 }
 
+// Where there is no room at all, each letter is a line; it must still end.
+func TestWrapWithoutRoomEnds(t *testing.T) {
+	for _, width := range []float64{0, -5} {
+		if lines, whole := Wrap("ab", width, 3, false, 5); whole != true || len(lines) != 2 {
+			t.Errorf("%v mm: %q", width, lines)
+		}
+		if line, _ := Shorten("abc", width, 3, false); len([]rune(line)) > 1 {
+			t.Errorf("%v mm: %q", width, line)
+		}
+	}
+}
+
 func TestCleanMakesOnePlainLine(t *testing.T) {
 	for in, want := range map[string]string{
 		"a\tb\n c": "a b c", "\u202eabc\x00": "abc", "bad \xff byte": "bad byte", "Ø 12 µm": "Ø 12 µm", "": "",

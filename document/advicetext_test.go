@@ -1,0 +1,86 @@
+package document
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"axlewright/assess"
+	"axlewright/drawing/sample"
+)
+
+func TestAdviceTextSays(t *testing.T) {
+	var b strings.Builder
+	if err := AdviceText(&b, sample.Advice()); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		"E-0412   Hollin Bank Farm", "WHAT THE VEHICLE CAN PUT THROUGH THIS AXLE", "✓ Recommended: better cap bolts, ring dowels and bolted adjuster locks (price 866).",
+		"Weak link: head bearing dents", "Next one up: better cap bolts", "lasts 60,000 km (37,000 mi)", "✓     866  93 %", "NOT KNOWN", "seed 1",
+	} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q in\n%s", want, b.String())
+		}
+	}
+	for _, line := range strings.Split(b.String(), "\n") {
+		if n := len([]rune(line)); n > width+12 {
+			t.Errorf("%d letters in %q", n, line)
+		}
+	}
+}
+
+func TestAdviceTextStandsAnything(t *testing.T) {
+	for _, a := range []*assess.Advice{sample.Hopeless(), sample.Single(), sample.Full(), sample.Wild(), {Best: -1, Recommended: -1, NextUp: -1}} {
+		var b strings.Builder
+		if err := AdviceText(&b, a); err != nil || strings.Contains(b.String(), "%!") {
+			t.Errorf("%v in\n%s", err, b.String())
+		}
+	}
+}
+
+func TestChanceClaimsNeitherCertaintyNorNothing(t *testing.T) {
+	for share, want := range map[float64]string{1: "over 99 %", 0: "under 1 %", 0.995: "99.5 %", 0.004: "0.4 %", 0.93: "93 %", math.NaN(): "?"} {
+		if got := chance(assess.Chance{Value: share}); got != want {
+			t.Errorf("%v is %q, want %q", share, got, want)
+		}
+	}
+}
+
+func TestPrices(t *testing.T) {
+	for x, want := range map[float64]string{0: "0", 655: "655", 1480: "1,480", 1234567: "1,234,567", -1480: "-1,480", -655: "-655"} {
+		if got := price(x); got != want {
+			t.Errorf("%v is %q, want %q", x, got, want)
+		}
+	}
+}
+
+func TestBands(t *testing.T) {
+	inf := math.Inf(1)
+	for _, c := range []struct {
+		band assess.Band
+		want string
+	}{
+		{assess.Band{Median: 4120, Low: 3300, High: 5100}, "4,120 N·m (3,040 lbf·ft), 3,300 to 5,100 N·m"},
+		{assess.Band{Median: 4120, Low: 3300, High: inf}, "4,120 N·m (3,040 lbf·ft), from 3,300 N·m"},
+		{assess.Band{Median: inf, Low: 3300, High: inf}, "beyond what was looked at"},
+	} {
+		if got := bandText(c.band); got != c.want {
+			t.Errorf("%+v is %q, want %q", c.band, got, c.want)
+		}
+	}
+}
+
+func TestHiddenBuildsAreCounted(t *testing.T) {
+	for _, c := range []struct {
+		hidden, aside int
+		want          string
+	}{
+		{0, 0, ""},
+		{1, 0, "1 more build costs more and carries this vehicle no more surely and no other is dearer and in no link stronger."},
+		{0, 2, "No more build costs more and carries this vehicle no more surely and 2 others are dearer and in no link stronger."},
+	} {
+		if got := hiddenWords(c.hidden, c.aside); got != c.want {
+			t.Errorf("%d, %d: %q", c.hidden, c.aside, got)
+		}
+	}
+}
