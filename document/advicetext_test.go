@@ -76,8 +76,9 @@ func TestHiddenBuildsAreCounted(t *testing.T) {
 		want          string
 	}{
 		{0, 0, ""},
-		{1, 0, "1 more build costs more and carries this vehicle no more surely and no other is dearer and in no link stronger."},
-		{0, 2, "No more build costs more and carries this vehicle no more surely and 2 others are dearer and in no link stronger."},
+		{1, 0, "1 more build costs more and carries this vehicle no more surely."},
+		{3, 1, "3 more builds cost more and carry this vehicle no more surely; 1 other is dearer and in no link stronger."},
+		{0, 2, "2 others are dearer and in no link stronger."},
 	} {
 		if got := hiddenWords(c.hidden, c.aside); got != c.want {
 			t.Errorf("%d, %d: %q", c.hidden, c.aside, got)

@@ -17,6 +17,15 @@ func recommendation(a *assess.Advice, names func(build int) string) (sign, sente
 	if len(a.Builds) == 0 {
 		return "△", "No build can be made for this casting."
 	}
+	sign, sentence = carries(a, names)
+	if a.Distance > 0 {
+		sentence += fmt.Sprintf(" Chance that nothing in it wears out before %s: %s.", distance(a.Distance), chance(nearest(a).Lasts))
+	}
+	return sign, sentence
+}
+
+// carries is the answer as far as it is about the demand.
+func carries(a *assess.Advice, names func(build int) string) (sign, sentence string) {
 	b := nearest(a)
 	name := names(a.Best) + b.Label()
 	switch {
@@ -76,22 +85,23 @@ func flankWords(a *assess.Advice) string {
 
 // hiddenWords counts the builds that are not shown.
 func hiddenWords(hidden, setAside int) string {
-	if hidden == 0 && setAside == 0 {
+	var parts []string
+	switch {
+	case hidden == 1:
+		parts = append(parts, "1 more build costs more and carries this vehicle no more surely")
+	case hidden > 1:
+		parts = append(parts, fmt.Sprintf("%d more builds cost more and carry this vehicle no more surely", hidden))
+	}
+	switch {
+	case setAside == 1:
+		parts = append(parts, "1 other is dearer and in no link stronger")
+	case setAside > 1:
+		parts = append(parts, fmt.Sprintf("%d others are dearer and in no link stronger", setAside))
+	}
+	if len(parts) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s and %s.",
-		capital(counted(hidden, "more build costs more and carries this vehicle no more surely", "more builds cost more and carry this vehicle no more surely")),
-		counted(setAside, "other is dearer and in no link stronger", "others are dearer and in no link stronger"))
-}
-
-func counted(n int, one, more string) string {
-	switch n {
-	case 0:
-		return "no " + one
-	case 1:
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, more)
+	return strings.Join(parts, "; ") + "."
 }
 
 // bandText is "4,120 N·m (3,040 lbf·ft), 3,300 to 5,100 N·m".

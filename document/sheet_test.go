@@ -64,7 +64,7 @@ func TestSheetSays(t *testing.T) {
 	for _, want := range []string{
 		"E-0412", "Advice for Hollin Bank Farm", "Casting T24, gear set T24-354, rear axle.", "drive side", "100 % of the peak, the other 60 %",
 		"engine could send 13,600", "tyres can hold", "grip governs", "peak, with shock 8,300 6,120 6,140 to 10,900", "Demand index 1.84",
-		"Recommended: build 3, better cap bolts, ring dowels and bolted adjuster locks (price 866). It carries the demand with a chance of 93 %; 90 % are wanted.",
+		"Recommended: build 3, better cap bolts, ring dowels and bolted adjuster locks (price 866). It carries the demand with a chance of 93 %; 90 % are wanted. Chance that nothing in it wears out before 60,000 km (37,000 mi): 86 %.",
 		"Weak link: head bearing dents (first to go in 39 %", "then pinion tooth root", "Next one up: build 4", "It raises", "leaves as it is", "83 % of the cases",
 		"Where each build gives out", "Ladder of give-out torques", "5 better cap bolts, plates welded",
 	} {
