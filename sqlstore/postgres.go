@@ -3,6 +3,7 @@ package sqlstore
 import (
 	"context"
 	"database/sql"
+	"database/sql/driver"
 	"fmt"
 	"sync"
 	"time"
@@ -120,6 +121,8 @@ func (g *postgresGuard) check(ctx context.Context, tx *sql.Tx) error {
 		return err
 	}
 	if g.conn != nil {
+		// It is broken, which only using it would show: not back into the pool.
+		_ = g.conn.Raw(func(any) error { return driver.ErrBadConn })
 		g.conn.Close()
 		g.conn = nil
 	}
