@@ -79,7 +79,7 @@ func percent(share float64) string {
 	switch p := 100 * share; {
 	case math.IsNaN(p):
 		return "?"
-	case p > 99.5:
+	case p >= 99.5:
 		return "over 99 %"
 	case p > 0 && p < 0.5:
 		return "under 1 %"
