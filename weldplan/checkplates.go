@@ -91,7 +91,7 @@ func (r *Run) checkLine(c *checker, field string) {
 // checkReach finds a run that lies nowhere near its limb.
 func (r *Run) checkReach(c *checker, field string, limb *Limb) {
 	b := newLimb(limb, 1, 0.3)
-	reach := limb.Width.Value + limb.Depth.Value + 20e-3
+	reach := math.Hypot(limb.Width.Value, limb.Depth.Value)/2 + 25e-3
 	for _, p := range []r3.Vec{r.From.At, r.To.At} {
 		if off := r3.Norm(r3.Sub(p, b.point(b.project(p)))); off > reach {
 			c.add(field+".on", "the run lies %s off the axis of %s; on another limb?", mm(off), r.On)

@@ -53,8 +53,9 @@ func TestLineGroupInAPlaneIsTheBooksMethod(t *testing.T) {
 		}
 		const throat = 3e-3
 		force, point := r3.Vec{X: f.Draw(t, "fx"), Y: f.Draw(t, "fy"), Z: f.Draw(t, "fz")}, r3.Vec{X: c.Draw(t, "ax"), Y: c.Draw(t, "ay"), Z: c.Draw(t, "az")}
-		if r3.Norm(force) < 1 {
-			t.Skip("no load")
+		g, err := weld.GroupProperties(group)
+		if err != nil || g.UnitIx*g.UnitIy-g.UnitIxy*g.UnitIxy < 1e-4*g.UnitJ*g.UnitJ || r3.Norm(force) < 1 {
+			t.Skip("as good as one line, or no load")
 		}
 		want, err := weld.GroupStress(weld.GroupLoad{Group: group, Throat: throat, ForceX: force.X, ForceY: force.Y, ForceZ: force.Z, AtX: point.X, AtY: point.Y, AtZ: point.Z})
 		if err != nil {

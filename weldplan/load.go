@@ -105,24 +105,49 @@ func parseSheet(path string, raw []byte, v any) (*sheet, error) {
 		return refuse("holds nothing but comments")
 	}
 	s := newSheet(path, text, root)
-	if err := yaml.UnmarshalWithOptions([]byte(text), v, yaml.Strict()); err != nil {
+	if s.odd != nil {
+		p := s.odd.GetToken().Position
+		return nil, axle.Findings{s.at(p.Line, p.Column, "", "anchors (&), aliases (*), tags (!) and odd keys are not used in these files; write the value out")}
+	}
+	if err := decode(text, v); err != nil {
 		return nil, axle.Findings{yamlFinding(s, err)}
 	}
 	return s, nil
 }
 
-// tooDeep spots brackets within brackets that would take the parser for ever.
+// decode fills in v. The YAML reader has been seen to panic on odd files; that is
+// no reason for this program to end.
+func decode(text string, v any) (err error) {
+	defer func() {
+		if recover() != nil {
+			err = errors.New("the YAML reader cannot make sense of it")
+		}
+	}()
+	return yaml.UnmarshalWithOptions([]byte(text), v, yaml.Strict())
+}
+
+// tooDeep spots brackets within brackets and steps within steps that would take
+// the parser a time that grows with their cube.
 func tooDeep(raw []byte) bool {
-	const most = 100
-	open := 0
+	const (
+		mostOpen   = 100
+		mostIndent = 120 // characters before the first word of a line
+	)
+	open, indent, leading := 0, 0, true
 	for _, c := range raw {
 		switch c {
 		case '[', '{':
 			open++
 		case ']', '}':
 			open = max(0, open-1)
+		case '\n':
+			indent, leading = 0, true
+			continue
 		}
-		if open > most {
+		if leading = leading && (c == ' ' || c == '-' || c == '?'); leading {
+			indent++
+		}
+		if open > mostOpen || indent > mostIndent {
 			return true
 		}
 	}
@@ -138,7 +163,10 @@ func yamlFinding(s *sheet, err error) axle.Finding {
 	problem := y.GetMessage()
 	var unknown *yaml.UnknownFieldError
 	var repeated *yaml.DuplicateKeyError
+	var syntax *yaml.SyntaxError
 	switch {
+	case s.places == nil && errors.As(err, &syntax):
+		problem = "is not YAML from here on: " + problem + "; look for a bracket or a quote left open, or a missing space after a colon"
 	case errors.As(err, &unknown):
 		problem = fmt.Sprintf("unknown key %q here", y.GetToken().Value)
 	case errors.As(err, &repeated):

@@ -16,19 +16,22 @@ type sheet struct {
 	file   string
 	lines  []string
 	places map[string]token.Position // by field: "plates[2].runs[1].wall"
+	odd    ast.Node                  // an anchor, an alias or a tag: no data file of ours has one
 }
 
 func newSheet(file, text string, root ast.Node) *sheet {
-	s := &sheet{file, strings.Split(text, "\n"), map[string]token.Position{}}
+	s := &sheet{file: file, lines: strings.Split(text, "\n"), places: map[string]token.Position{}}
 	s.walk(root, "")
 	return s
 }
 
 func (s *sheet) walk(node ast.Node, field string) {
-	if field != "" {
-		s.places[field] = *firstToken(node).Position
+	if tk := firstToken(node); field != "" && tk != nil && tk.Position != nil {
+		s.places[field] = *tk.Position
 	}
 	switch node := node.(type) {
+	case *ast.AnchorNode, *ast.AliasNode, *ast.TagNode:
+		s.odd = node
 	case *ast.MappingNode:
 		for _, pair := range node.Values {
 			s.pair(pair, field)
@@ -43,6 +46,9 @@ func (s *sheet) walk(node ast.Node, field string) {
 }
 
 func (s *sheet) pair(pair *ast.MappingValueNode, field string) {
+	if _, plain := oneLine(pair.Key); !plain {
+		s.odd = pair.Key
+	}
 	key := pair.Key.GetToken().Value
 	s.walk(pair.Value, strings.TrimPrefix(field+"."+key, "."))
 }
