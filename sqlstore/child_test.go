@@ -24,7 +24,11 @@ func TestMain(m *testing.M) {
 		}
 		return
 	}
-	os.Exit(m.Run())
+	code := m.Run()
+	if large.dir != "" {
+		os.RemoveAll(large.dir)
+	}
+	os.Exit(code)
 }
 
 // child is another program: role, folder, connection string, job.
