@@ -214,7 +214,7 @@ func (d *draft) number(t Typed, field string, scope names, as func(value) (float
 		x, err = as(v)
 	}
 	if err == nil && math.Abs(x) > 1e5 {
-		err = fmt.Errorf("it is %g", x)
+		err = fmt.Errorf("it is %g, more than anything here can be", x)
 	}
 	if err != nil {
 		d.bad(t, field, "%q: %v", t.Text, err)

@@ -35,7 +35,7 @@ type Drilled struct {
 	Depth     float64 // m, to drill into the casting, to the drill's shoulder
 	Point     float64 // m, the drill's point below that
 	WallLow   float64 // m, the least that the wall may be
-	Left      float64 // m, of wall under the point; infinite when drilled through
+	Left      float64 // m, of wall under the point; nought when drilled through
 	Keep      float64 // m, that must be left
 	Through   bool
 	Holds     float64 // share of the bolt's breaking load that the thread holds, at most 1
@@ -78,7 +78,7 @@ func (d *draft) drilled(row Drilling, field string) (Drilled, bool) {
 	}
 	thread, err := bolt.StandardThread(bolt.Designation(r.Thread))
 	if err != nil {
-		d.bad(row.Thread, field+".thread", "%v", err)
+		d.bad(row.Thread, field+".thread", "%q is no thread of the table; it holds M5 to M24 and inch threads from 1/4 to 3/4, such as M12x1.75 or 7/16-20 UNF", r.Thread)
 		return r, false
 	}
 	r.Drill = thread.Drill

@@ -48,7 +48,7 @@ func (r *Drilled) engagement(thread bolt.ThreadSizeResult, s screw, t tapped) er
 func (r *Drilled) depths(thread bolt.ThreadSizeResult, custom float64) {
 	r.Point = pointShare * r.Drill
 	if r.Through {
-		r.Have, r.Depth, r.Left = r.WallLow, r.WallLow, math.Inf(1)
+		r.Have, r.Depth = r.WallLow, r.WallLow
 	} else {
 		lead := tapLead * thread.Pitch
 		deepest := math.Max(0, r.WallLow-r.Keep-r.Point)

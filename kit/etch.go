@@ -137,7 +137,8 @@ func (b *block) rim(at outline.Point) outline.Loop {
 func (b *block) find(p *Plate, places []outline.Point, strip float64) bool {
 	if places == nil {
 		box := p.Outline.Bounds()
-		const grid = 2.5e-3 // m
+		// Fine enough to find room on a small plate, not endless on a large one.
+		grid := math.Max(2.5e-3, math.Max(box.Width(), box.Height())/60)
 		for y := box.Low.Y + grid; y < box.High.Y; y += grid {
 			for x := box.Low.X + grid; x < box.High.X; x += grid {
 				places = append(places, outline.Point{X: x, Y: y})

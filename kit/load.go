@@ -91,7 +91,7 @@ func decode(file string, text []byte, v any) (source, error) {
 		return source{file: file}, axle.Findings{{File: file, Problem: problem}}
 	}
 	s := source{file, strings.Split(string(text), "\n")}
-	if err := yaml.UnmarshalWithOptions(text, v, yaml.Strict()); err != nil {
+	if err := unmarshal(text, v); err != nil {
 		f := axle.Finding{File: file, Problem: err.Error()}
 		var placed yaml.Error
 		if errors.As(err, &placed) && placed.GetToken() != nil {
@@ -101,6 +101,17 @@ func decode(file string, text []byte, v any) (source, error) {
 		return s, axle.Findings{f}
 	}
 	return s, nil
+}
+
+// unmarshal turns a panic of the YAML library, which some bare tags cause, into
+// an error.
+func unmarshal(text []byte, v any) (err error) {
+	defer func() {
+		if trouble := recover(); trouble != nil {
+			err = fmt.Errorf("is not YAML that can be read (%v)", trouble)
+		}
+	}()
+	return yaml.UnmarshalWithOptions(text, v, yaml.Strict())
 }
 
 // finding is a finding at the place of something typed, with its line and a caret.

@@ -29,8 +29,11 @@ func (t *Typed) UnmarshalYAML(node ast.Node) error {
 // MarshalJSON writes the text alone, so that a seal does not depend on places.
 func (t Typed) MarshalJSON() ([]byte, error) { return json.Marshal(t.Text) }
 
-// MarshalYAML writes the text alone.
-func (t Typed) MarshalYAML() (any, error) { return t.Text, nil }
+// UnmarshalJSON reads it back, without a place.
+func (t *Typed) UnmarshalJSON(text []byte) error {
+	*t = Typed{}
+	return json.Unmarshal(text, &t.Text)
+}
 
 // Given says whether anything was typed.
 func (t Typed) Given() bool { return t.Text != "" }
@@ -82,6 +85,18 @@ func (s Spot) MarshalJSON() ([]byte, error) {
 		return json.Marshal("start")
 	}
 	return json.Marshal([2]Typed{s.X, s.Y})
+}
+
+// UnmarshalJSON reads it back, without a place in a file.
+func (s *Spot) UnmarshalJSON(text []byte) error {
+	*s = Spot{Start: string(text) == `"start"`}
+	if s.Start {
+		return nil
+	}
+	var both [2]Typed
+	err := json.Unmarshal(text, &both)
+	s.X, s.Y = both[0], both[1]
+	return err
 }
 
 // given says whether a place was typed.

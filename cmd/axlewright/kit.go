@@ -1,0 +1,297 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"axlewright/drawing"
+	"axlewright/kit"
+	"axlewright/quantity"
+)
+
+func newKit() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "kit",
+		Short: "Draw a plate kit for cutting, or nest kits on sheets",
+		Args:  cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return usageError{fmt.Errorf("there is no command %q of kit; there are draw and nest", args[0])}
+			}
+			return cmd.Help()
+		},
+	}
+	cmd.AddCommand(newKitDraw(), newKitNest())
+	return cmd
+}
+
+func newKitDraw() *cobra.Command {
+	var dir, batch, issue string
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use:   "draw KIT",
+		Short: "Check a kit revision, write its cut files and A4 sheets, print its bill",
+		Long: `Check a kit revision and print its bill and its drill-and-tap table. With --out,
+write for every plate two cut files (DXF R12 and R2000), an SVG in true size, and
+one page of HTML with an A4 sheet for each.
+
+A revision that was issued stands in the ledger beside the kit files and may not
+change any more. --issue DATE enters it, once the first plates fit a casting.`,
+		Example: `  axlewright kit draw examples/kits/KIT-T24-A.1.yaml --out plates --batch B0417
+  axlewright kit draw examples/kits/KIT-T24-A.2.yaml --json`,
+		Args: arguments(cobra.ExactArgs(1), "one kit file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			k, err := kit.Load(args[0])
+			if err != nil {
+				return err
+			}
+			d, err := k.Draw(kit.Options{Batch: batch})
+			if err != nil {
+				return err
+			}
+			state, err := issued(args[0], &k, issue)
+			if err != nil {
+				return err
+			}
+			out := cmd.OutOrStdout()
+			if asJSON {
+				err = writeJSON(out, struct {
+					kit.Drawn
+					Bill   kit.Bill
+					Issued string
+				}{d, d.Bill(), state})
+			} else {
+				err = printKit(out, &d, state, batch)
+			}
+			if err != nil || dir == "" {
+				return err
+			}
+			return writeKit(dir, &d, func(name string) {
+				if !asJSON {
+					fmt.Fprintf(out, "wrote %s\n", name)
+				}
+			})
+		},
+	}
+	cmd.Flags().StringVar(&dir, "out", "", "write cut files and sheets into this folder")
+	cmd.Flags().StringVar(&batch, "batch", "", "batch of the steel, etched on every plate")
+	cmd.Flags().StringVar(&issue, "issue", "", "enter the revision in the ledger on this date, such as 2026-03-02")
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print JSON, values in SI")
+	return cmd
+}
+
+// issued looks a revision up in its ledger, and enters it when told to.
+func issued(path string, k *kit.Kit, on string) (state string, err error) {
+	ledger, err := kit.LoadLedger(path)
+	if err != nil {
+		return "", err
+	}
+	if on != "" {
+		_, line, err := ledger.Issue(k, on)
+		if err != nil {
+			return "", err
+		}
+		file := filepath.Join(filepath.Dir(path), kit.LedgerFile)
+		f, err := os.OpenFile(file, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o644)
+		if err != nil {
+			return "", fmt.Errorf("%s cannot be written: %w", file, err)
+		}
+		if _, err := f.WriteString(line); err != nil {
+			f.Close()
+			return "", err
+		}
+		return "issued on " + on, f.Close()
+	}
+	done, err := ledger.Issued(k)
+	if err != nil || !done {
+		return "draft: not in the ledger yet", err
+	}
+	return "issued and unchanged", nil
+}
+
+func printKit(out io.Writer, d *kit.Drawn, state, batch string) error {
+	p := &page{out: out}
+	b := d.Bill()
+	p.line("%s for casting %s: %s", d.Name, d.Casting, d.Title)
+	p.line("drawn %s, seal %s, %s", d.Date.Format("2006-01-02"), d.Seal, state)
+	if batch == "" {
+		p.line("△ No batch was given; the plates will not say what steel they were cut from.")
+	}
+	p.head("Bill of one kit")
+	for _, r := range b.Rows {
+		p.line("  %-4s %-20s %d × %s %s, %s × %s", r.Key, r.Name, r.Count, r.Steel, quantity.Format(r.Thickness, quantity.Length),
+			quantity.Format(r.Long, quantity.Length), quantity.Format(r.Wide, quantity.Length))
+		p.line("       %s each, %s of cut, %d pierces, %s of edge to weld", quantity.Format(r.Mass, quantity.Mass),
+			quantity.Format(r.Cut, quantity.Length), r.Pierces, quantity.Format(r.Weld, quantity.Length))
+	}
+	p.line("  one kit: %d pieces, %s, %s of cut", b.Count, quantity.Format(b.Mass, quantity.Mass), quantity.Format(b.Cut, quantity.Length))
+	if len(d.Drilling) > 0 {
+		p.head("Drill and tap")
+	}
+	for _, r := range d.Drilling {
+		p.line("  %s %s, %s class %s in %s: drill %s", map[kit.Verdict]string{kit.Fine: "✓", kit.Look: "△", kit.Stop: "✕ STOP"}[r.Verdict],
+			r.Name, r.Thread, r.Class, r.Metal, quantity.Format(r.Drill, quantity.Length))
+		for _, s := range r.Sentences {
+			p.line("      %s", s)
+		}
+	}
+	p.head("Why this revision")
+	p.line("  %s", d.Reason.Why.Text)
+	for _, m := range d.Reason.Moved {
+		p.line("  moved: %s", m)
+	}
+	p.line("\n! Fit the first plates to a real casting of this variant before a batch is cut. Plates just cut are hot and sharp.")
+	return p.err
+}
+
+// writeKit writes every file of a kit.
+func writeKit(dir string, d *kit.Drawn, wrote func(string)) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	write := func(name string, put func(io.Writer) error) error {
+		path := filepath.Join(dir, name)
+		if err := writeFile(path, func(f *os.File) error { return put(f) }); err != nil {
+			return err
+		}
+		wrote(path)
+		return nil
+	}
+	for i := range d.Plates {
+		if err := writeCut(drawing.PlateFile(&d.Plates[i]), write); err != nil {
+			return err
+		}
+	}
+	return write(d.Name.String()+".html", func(w io.Writer) error {
+		return drawing.WritePages(w, d.Name.String(), drawing.KitSheets(d))
+	})
+}
+
+// writeCut writes a cut file in every form.
+func writeCut(f drawing.CutFile, write func(string, func(io.Writer) error) error) error {
+	for _, form := range []struct {
+		ending string
+		put    func(io.Writer) error
+	}{
+		{".r12.dxf", func(w io.Writer) error { return drawing.WriteDXF(w, f, drawing.R12) }},
+		{".dxf", func(w io.Writer) error { return drawing.WriteDXF(w, f, drawing.R2000) }},
+		{".svg", func(w io.Writer) error { return drawing.WriteCutSVG(w, f) }},
+	} {
+		if err := write(f.Name+form.ending, form.put); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func newKitNest() *cobra.Command {
+	var dir string
+	var asJSON bool
+	var tries int
+	var seed uint64
+	cmd := &cobra.Command{
+		Use:   "nest FILE",
+		Short: "Lay kits out on sheets and remnants, with yield and price",
+		Example: `  axlewright kit nest examples/kits/nest-20.yaml
+  axlewright kit nest examples/kits/nest-20.yaml --out sheets --tries 200`,
+		Args: arguments(cobra.ExactArgs(1), "one file that says what to cut from what"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt)
+			defer stop()
+			job, err := kit.LoadJob(args[0])
+			if err != nil {
+				return err
+			}
+			if tries > 0 {
+				job.Rules.Tries = tries
+			}
+			if seed > 0 {
+				job.Rules.Seed = seed
+			}
+			cuttings, err := runJob(ctx, &job, cmd.ErrOrStderr())
+			if err != nil {
+				return err
+			}
+			out := cmd.OutOrStdout()
+			if asJSON {
+				err = writeJSON(out, cuttings)
+			} else {
+				err = printCuttings(out, cuttings)
+			}
+			if err != nil || dir == "" {
+				return err
+			}
+			return writeNest(dir, cuttings)
+		},
+	}
+	cmd.Flags().StringVar(&dir, "out", "", "write cut files and pictures of the sheets into this folder")
+	cmd.Flags().IntVar(&tries, "tries", 0, "orders to try, instead of what the file says")
+	cmd.Flags().Uint64Var(&seed, "seed", 0, "seed of the orders; the same seed gives the same nest")
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print JSON, values in SI")
+	return cmd
+}
+
+func runJob(ctx context.Context, job *kit.Job, progress io.Writer) ([]kit.Cutting, error) {
+	line := newProgress(progress, "placing")
+	defer line.done()
+	return job.Run(ctx, line.update)
+}
+
+func printCuttings(out io.Writer, cuttings []kit.Cutting) error {
+	p := &page{out: out}
+	total := 0.0
+	for i := range cuttings {
+		c := &cuttings[i]
+		y, rows := c.Plan.Yield(), c.Rows.Yield()
+		p.head(fmt.Sprintf("%s, %s", c.Steel, quantity.Format(c.Thickness, quantity.Length)))
+		for s := range c.Plan.Sheets {
+			sheet := &c.Plan.Sheets[s]
+			one := c.Plan.YieldOf(s)
+			p.line("  %s: %d pieces, %s of it plates", c.Plan.Name(s), len(sheet.Places), quantity.Percent(one.OfSheet()))
+			for _, o := range sheet.Offcuts {
+				p.line("      offcut %s × %s goes back into stock", quantity.Format(o.Width(), quantity.Length), quantity.Format(o.Height(), quantity.Length))
+			}
+		}
+		for part, n := range c.Plan.Left {
+			if n > 0 {
+				p.line("  ✕ no room for %d of %s", n, c.Plates[part].File())
+			}
+		}
+		p.line("  Offcuts not counted, %s became plates; in simple rows %s.", quantity.Percent(y.OfUsed()), quantity.Percent(rows.OfUsed()))
+		p.line("  No nest can do better than %s, for every plate takes half a gap all round.", quantity.Percent(y.Metal/c.Least))
+		k := c.Cost
+		p.line("  Price %.2f: sheet %.2f, cut %.2f, pierces %.2f, marks %.2f, setting %.2f, less scrap %.2f", k.Total, k.Sheets, k.Cut, k.Pierces, k.Marks, k.Setting, k.Scrap)
+		total += k.Total
+	}
+	p.line("\nAltogether %.2f, in the shop's own currency.", total)
+	p.line("Every sheet was checked with the exact outlines: gaps and edges are kept and nothing overlaps.")
+	return p.err
+}
+
+func writeNest(dir string, cuttings []kit.Cutting) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	write := func(name string, put func(io.Writer) error) error {
+		return writeFile(filepath.Join(dir, name), func(f *os.File) error { return put(f) })
+	}
+	for i := range cuttings {
+		c := &cuttings[i]
+		for s := range c.Plan.Sheets {
+			f := drawing.NestFile(c, s)
+			if err := writeCut(f, write); err != nil {
+				return err
+			}
+			if err := write(f.Name+".picture.svg", func(w io.Writer) error { return drawing.WriteSVG(w, drawing.NestPicture(c, s)) }); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
