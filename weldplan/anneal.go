@@ -43,6 +43,7 @@ func (y *yard) anneal(f *Found, chance *rand.Rand, stop int, sign float64) {
 	for y.finished < stop {
 		share := float64(y.finished-first) / float64(stop-first)
 		heat := score * hot * math.Pow(cold/hot, share)
+		y.tell()
 		trial := slices.Clone(order)
 		y.nudge(trial, chance)
 		s := y.score(trial)
@@ -102,6 +103,7 @@ func (y *yard) polish(f *Found, stop int, sign float64) {
 			try(turned)
 		}
 		for gap := 1; gap < n && y.finished < stop; gap++ {
+			y.tell()
 			for i := 0; i+gap < n && y.finished < stop; i++ {
 				for _, way := range [][2]int{{i, i + gap}, {i + gap, i}} {
 					moved := slices.Clone(f.Order)

@@ -31,6 +31,7 @@ type yard struct {
 	keep     int      // stages kept at most
 	moves    map[laid][]float64
 	finished int // how many stages were worked out
+	progress func(done, total int)
 }
 
 // laid is one run laid after a set of others.
@@ -87,6 +88,13 @@ func (y *yard) store(mask uint64, s *stage) {
 	}
 	y.stages[mask] = s
 	y.oldest = append(y.oldest, mask)
+}
+
+// tell reports how far a search with so much effort is.
+func (y *yard) tell() {
+	if y.progress != nil {
+		y.progress(y.finished, bestEffort+worstEffort)
+	}
 }
 
 // move is what the i-th step of an order moves, each in shares of its limit.

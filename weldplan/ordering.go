@@ -16,7 +16,7 @@ func (w *work) order(p *Plan, o Options) error {
 		names[i], pieces[i] = p.Runs[i].Run, p.Runs[i].Size.Pieces
 	}
 	p.Tacks = tacksOf(m, names)
-	if p.Sequence, err = sequenceOf(j, m, w.laid, pieces, o.Seed); err != nil {
+	if p.Sequence, err = sequenceOf(j, m, w.laid, pieces, o); err != nil {
 		return err
 	}
 	w.pauses(p, m)

@@ -58,7 +58,8 @@ type RunPlan struct {
 
 // Options steer a plan.
 type Options struct {
-	Seed uint64 // of the search and the doubt; zero stands for 1
+	Seed     uint64                // of the search and the doubt; zero stands for 1
+	Progress func(done, total int) // of the search for an order; may be nil
 }
 
 // Make plans the welding of a job. entries are past logs.

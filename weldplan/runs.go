@@ -138,8 +138,13 @@ func (w *work) notes(p *Plan, plate *Plate, data *Run, r *RunPlan) {
 		}
 	}
 	for _, h := range r.Preheats {
-		if h.Method == "none" {
-			note("Run %s: %s", data.Name, h.Reason)
+		if h.Method != "none" {
+			continue
+		}
+		stop := Stop{What: "Steel beyond the preheat rules", Why: h.Reason, Clear: "An analysis that shows a leaner steel, or a tried procedure.", Override: engineer}
+		if !slices.Contains(p.Stops, stop) {
+			p.Stops = append(p.Stops, stop)
+			p.Go = false
 		}
 	}
 	if r.Between > w.method.MostStart+1 {

@@ -55,11 +55,13 @@ const (
 const half = 0.5
 
 // sequenceOf searches for the order and compares it.
-func sequenceOf(j *Job, m *model, runs []laidOut, pieces []int, seed uint64) (*Sequence, error) {
+func sequenceOf(j *Job, m *model, runs []laidOut, pieces []int, o Options) (*Sequence, error) {
 	y, err := newYard(m)
 	if err != nil {
 		return nil, err
 	}
+	seed := o.Seed
+	y.progress = o.Progress
 	var begin [][]Step
 	var others []namedOrder
 	for _, r := range append(append([]rule(nil), tradeRules...), roundInOneGo) {

@@ -42,7 +42,7 @@ func (j *Job) stopsOf() (stops []Stop) {
 			Why:   "It has no stretch beside a weld: a hard white line forms and it cracks, sometimes hours later.",
 			Clear: "Another casting.",
 		})
-	case metal.Unknown >= 0.5:
+	case grey+metal.Unknown >= 0.5 || metal.plannedFor() == "":
 		add(Stop{
 			What: "Unknown metal", NoPlan: true, Override: nobody,
 			Why:   "One procedure for all castings is how they crack.",

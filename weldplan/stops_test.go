@@ -24,6 +24,12 @@ func TestEveryStopStops(t *testing.T) {
 		{"grey not ruled out", func(j *Job) {
 			j.Casting.Metal = Metal{Families: []Chance{{material.DuctileIron, 0.93}, {material.GreyIron, 0.07}}}
 		}, "not ruled out", "nobody", false},
+		{"half of it grey or unknown", func(j *Job) {
+			j.Casting.Metal = Metal{Families: []Chance{{material.DuctileIron, 0.4}, {material.GreyIron, 0.3}}, Unknown: 0.3}
+		}, "Unknown metal", "nobody", true},
+		{"a steel nobody can preheat", func(j *Job) {
+			j.Casting.Metal = Metal{Grade: "G42CrMo4+QT", Families: []Chance{{material.CastSteel, 1}}}
+		}, "beyond the preheat rules", "engineer", false},
 		{"chlorinated", func(j *Job) { j.Shop.Cleaned = Chlorinated }, "Chlorinated", "nobody", false},
 		{"not known what cleaned it", func(j *Job) { j.Shop.Cleaned = NotKnown }, "Not known", "nobody", false},
 		{"resin", func(j *Job) { j.Shop.Resin = true }, "Resin", "nobody", false},

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -39,7 +38,10 @@ func newWeldPlan() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			line := newProgress(cmd.ErrOrStderr(), "looking for an order")
+			options.Progress = line.update
 			plan, err := weldplan.Make(&job, entries, options)
+			line.done()
 			if err != nil {
 				return fmt.Errorf("%s: %w", args[0], err)
 			}
@@ -49,7 +51,7 @@ func newWeldPlan() *cobra.Command {
 				err = plan.Write(cmd.OutOrStdout())
 			}
 			if err == nil && !plan.Go {
-				fmt.Fprintln(os.Stderr, "axlewright: there are stops; see the top of the plan")
+				fmt.Fprintln(cmd.ErrOrStderr(), "axlewright: there are stops; see the top of the plan")
 			}
 			return err
 		},
