@@ -1,0 +1,120 @@
+package shop_test
+
+import (
+	"crypto/ed25519"
+	"encoding/base64"
+	"strings"
+	"testing"
+
+	"axlewright/shop"
+	"axlewright/shop/shoptest"
+)
+
+func stamped(b *shoptest.Bench) *shop.Job {
+	b.T.Helper()
+	return b.Write(b.Open().ID, "stamp", "number", "", shop.Text("0117-T24"))
+}
+
+func TestACertificateIsVerifiedWithThePrintedKeyAlone(t *testing.T) {
+	b := bench(t)
+	j := stamped(b)
+	c, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, key := c.Text(), b.Shop.PublicKey()
+	if n := len(text); n > 300 {
+		t.Errorf("%d letters are much for a square code", n)
+	}
+	got, err := shop.VerifyCertificate(text, key)
+	if err != nil || got != c || got.Number != "0117-T24" || got.Seq != j.Head.Seq || got.Hash != j.Head.Hash {
+		t.Errorf("verified %+v %v", got, err)
+	}
+	// A scanner may change line ends and add one.
+	if _, err := shop.VerifyCertificate(strings.ReplaceAll(text, "\n", "\r\n")+"\r\n", key); err != nil {
+		t.Errorf("with other line ends: %v", err)
+	}
+
+	// As RECORD.md says, with nothing of this package: Ed25519 over six lines.
+	at := strings.LastIndex(text, "signature ")
+	public, err1 := base64.RawURLEncoding.DecodeString(string(key))
+	sig, err2 := base64.RawURLEncoding.DecodeString(text[at+len("signature "):])
+	if err1 != nil || err2 != nil || len(public) != 32 || len(sig) != 64 || !ed25519.Verify(public, []byte(text[:at]), sig) {
+		t.Error("it cannot be verified as RECORD.md says")
+	}
+
+	other := bench(t)
+	for name, c := range map[string]struct {
+		text string
+		key  shop.PublicKey
+		want shop.Code
+	}{
+		"another number":    {strings.Replace(text, "0117-T24", "0118-T24", 1), key, shop.Damaged},
+		"another hash":      {strings.Replace(text, c.Hash[:8], "00000000", 1), key, shop.Damaged},
+		"another entry":     {strings.Replace(text, "entry ", "entry 1", 1), key, shop.Damaged},
+		"another shop":      {text, other.Shop.PublicKey(), shop.Damaged},
+		"no key":            {text, "nonsense", shop.Invalid},
+		"a line missing":    {strings.Replace(text, "key ", "keys ", 1), key, shop.Invalid},
+		"a line too many":   {text + "\nmore", key, shop.Invalid},
+		"a strange number":  {strings.Replace(text, "entry ", "entry 0", 1), key, shop.Invalid},
+		"nothing":           {"", key, shop.Invalid},
+		"another signature": {text[:len(text)-4] + "AAAA", key, shop.Damaged},
+	} {
+		if _, err := shop.VerifyCertificate(c.text, c.key); shop.CodeOf(err) != c.want {
+			t.Errorf("%s: %v, want %q", name, err, c.want)
+		}
+	}
+}
+
+func TestCheckingACertificateAgainstTheRecord(t *testing.T) {
+	b := bench(t)
+	j := stamped(b)
+	c, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.Write(j.ID, "return", "complaint", "", shop.Text("whines on overrun"))
+	check, err := b.Shop.CheckCertificate(b.Ctx, c.Text())
+	if err != nil || !check.Signed || check.Job == nil || len(check.Findings) > 0 || check.Since != 2 {
+		t.Errorf("check %+v %v", check, err)
+	}
+	// One that names another hash is not of this record.
+	forged := strings.Replace(c.Text(), c.Hash[:8], "00000000", 1)
+	check, err = b.Shop.CheckCertificate(b.Ctx, forged)
+	if err != nil || check.Signed || len(check.Findings) != 1 {
+		t.Errorf("forged: %+v %v", check, err)
+	}
+	// Another shop's is not known here.
+	check, err = bench(t).Shop.CheckCertificate(b.Ctx, c.Text())
+	if err != nil || check.Signed || check.Job != nil {
+		t.Errorf("elsewhere: %+v %v", check, err)
+	}
+}
+
+func TestWhatIsNotCertified(t *testing.T) {
+	b := bench(t)
+	j := b.Open(shop.WorkPeg)
+	certify := func(by shop.Actor) error { _, err := b.Shop.Certify(b.Ctx, by, j.ID); return err }
+	wantCode(t, certify(b.Owner), shop.Invalid) // no number
+	b.Write(j.ID, "stamp", "number", "", shop.Text("0117"))
+	wantCode(t, certify(b.Adviser), shop.Forbidden)
+	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegTouches))
+	wantCode(t, certify(b.Owner), shop.Stopped)
+	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegClear))
+	if err := certify(b.Owner); err != nil {
+		t.Error(err)
+	}
+	// From now on a change needs a reason.
+	j, err := b.Shop.Job(b.Ctx, j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	set := b.Set("peg", "touches", "", shop.Words(shop.PegTouches))
+	set.Corrects = j.Last(set.Slot).Seq
+	_, err = b.Shop.Record(b.Ctx, b.Owner, j.ID, set)
+	wantCode(t, err, shop.Invalid)
+	set.Why = "felt it at the second look"
+	if _, err = b.Shop.Record(b.Ctx, b.Owner, j.ID, set); err != nil {
+		t.Error(err)
+	}
+}
