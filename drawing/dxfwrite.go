@@ -111,10 +111,20 @@ func (d *dxf) header(f CutFile) {
 const mostDXFText = 250
 
 // dxfText writes Ø, ° and ± as the format's own codes and any other letter that
-// is not ASCII, or that begins a code, by its number.
+// is not ASCII, or that would begin a code, by its number.
 func dxfText(words string) string {
 	var b strings.Builder
-	for _, r := range Clean(words) {
+	text := []rune(Clean(words))
+	next := func(i int) rune {
+		if i < 0 || i >= len(text) {
+			return ' '
+		}
+		return text[i]
+	}
+	for i, r := range text {
+		code := r > '~' || r == '^' ||
+			r == '%' && (next(i-1) == '%' || next(i+1) == '%') ||
+			r == '\\' && next(i+2) == '+'
 		switch {
 		case r == 'Ø' || r == '⌀':
 			b.WriteString("%%c")
@@ -122,10 +132,9 @@ func dxfText(words string) string {
 			b.WriteString("%%d")
 		case r == '±':
 			b.WriteString("%%p")
-		case r == '%' || r == '\\' || r == '^' || r > '~':
-			if r > 0xFFFF { // no such code; a question mark says that a letter is missing
-				r = '?'
-			}
+		case r > 0xFFFF: // has no such code
+			b.WriteByte('?')
+		case code:
 			fmt.Fprintf(&b, "\\U+%04X", r)
 		default:
 			b.WriteRune(r)
