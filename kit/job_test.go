@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"axlewright/kit/nest"
 )
 
 func job(t testing.TB) Job {
@@ -144,5 +146,33 @@ func BenchmarkNestExample(b *testing.B) {
 			worst = math.Min(worst, cuttings[i].Plan.Yield().OfUsed())
 		}
 		b.ReportMetric(100*worst, "%worst-yield")
+	}
+}
+
+// BenchmarkFullSheet lays the thin plates of 80 kits, 320 pieces, on one sheet of
+// 2500 × 1250 mm.
+func BenchmarkFullSheet(b *testing.B) {
+	d := drawn(b, "KIT-T24-A.1")
+	var j Job
+	var parts []nest.Part
+	for i := range d.Plates {
+		if p := d.Plates[i]; p.Steel == "S700MC" {
+			p.Count = 80
+			parts = append(parts, j.part(&p))
+		}
+	}
+	stock := []nest.Stock{nest.NewSheets("new", 2.5, 1.25, 1)}
+	for b.Loop() {
+		plan, err := nest.Nest(context.Background(), parts, stock, nest.Usual(3e-3), nil)
+		if err != nil {
+			b.Fatal(err)
+		}
+		rows, err := nest.Rows(parts, stock, nest.Usual(3e-3))
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(100*plan.Yield().OfSheet(), "%nest")
+		b.ReportMetric(100*rows.Yield().OfSheet(), "%rows")
+		b.ReportMetric(float64(len(plan.Sheets[0].Places)), "pieces")
 	}
 }
