@@ -1,0 +1,149 @@
+package web
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"net/http"
+	"strings"
+
+	"axlewright/assess"
+	"axlewright/axle"
+	"axlewright/shop"
+)
+
+// An adviceShow is the page on which the sums are asked.
+type adviceShow struct {
+	Job     *shop.Job
+	Ask     enquiryForm
+	Running *running
+	Kept    []*shop.Entry
+	May     bool
+	Missing string // why the sums cannot be asked here
+}
+
+// advicePage shows the enquiry as the sums take it, and what they said before.
+func advicePage(v *visit) error {
+	j, err := v.job()
+	if err != nil {
+		return err
+	}
+	a := adviceShow{Job: j, Running: v.sums.of(j.ID), Kept: j.Kept(shop.EntryAdvice), May: v.who.Role.May(shop.ActSell)}
+	if len(v.o.Catalogue) == 0 {
+		a.Missing = "The sums need the shop’s catalogue: put its files into the folder “catalogue” of the shop and start again."
+	} else if c, err := axle.LoadCatalogue(v.o.Catalogue...); err != nil {
+		a.Missing = "The shop’s catalogue cannot be read: " + faultOf(err).Says
+	} else if a.Ask, err = v.enquiryOf(j, c); err != nil {
+		return err
+	}
+	return v.show(adviceSheet(v.frame("Advice").ofJob(j), a))
+}
+
+// keepEnquiry keeps the enquiry with the vehicle, as it was typed.
+func keepEnquiry(v *visit) error {
+	_, err := v.readEnquiry()
+	if err != nil {
+		return err
+	}
+	return v.see("/job/" + string(v.jobID()) + "/advice")
+}
+
+// askAdvice keeps the enquiry and begins the sums.
+func askAdvice(v *visit) error {
+	if err := v.may(shop.ActSell); err != nil {
+		return err
+	}
+	asked, err := v.readEnquiry()
+	if err != nil {
+		return err
+	}
+	who, job := v.who, v.jobID()
+	ticket := string(shop.NewID())
+	v.sums.start(job, func(ctx context.Context, progress func(int, int)) error {
+		printed, err := v.work(ctx, asked, progress)
+		if err != nil {
+			return err
+		}
+		content, err := json.Marshal(printed)
+		if err != nil {
+			return err
+		}
+		_, err = v.shop.Attach(ctx, who, job, shop.Attachment{Kind: shop.EntryAdvice, Step: "enquiry", Name: "advice.json",
+			Media: "application/json", Content: content, Words: []string{printed.Verdict}, Text: printed.Headline, Ticket: ticket})
+		return err
+	}, func(err error) string {
+		if !errors.Is(err, context.Canceled) && codeOf(err) != shop.Invalid {
+			v.log.Error("sums failed", "job", job, "error", err)
+		}
+		if code := codeOf(err); code == shop.Internal {
+			return "The sums failed: " + firstLine(err.Error())
+		}
+		return faultOf(err).Says
+	})
+	return v.see("/job/" + string(job) + "/advice")
+}
+
+// work loads the enquiry as any other file and runs the sums.
+func (s *Server) work(ctx context.Context, asked string, progress func(int, int)) (printedAdvice, error) {
+	e, c, err := s.loadEnquiry(asked)
+	if err != nil {
+		return printedAdvice{}, err
+	}
+	a, err := assess.Advise(ctx, &e, &c, assess.Options{Progress: progress})
+	if err != nil {
+		return printedAdvice{}, err
+	}
+	return printAdvice(&a, &e, &c, asked)
+}
+
+// keptAdvice reads advice as it was printed.
+func (v *visit) keptAdvice() (*shop.Job, *shop.Entry, printedAdvice, error) {
+	var p printedAdvice
+	j, err := v.job()
+	if err != nil {
+		return nil, nil, p, err
+	}
+	for _, e := range j.Kept(shop.EntryAdvice) {
+		if e.Place != v.r.PathValue("place") || e.Value.File == nil {
+			continue
+		}
+		content, err := v.shop.File(v.ctx(), *e.Value.File)
+		if err != nil {
+			return nil, nil, p, err
+		}
+		if err := json.Unmarshal(content, &p); err != nil {
+			return nil, nil, p, shop.Fault(shop.Damaged, "This advice cannot be read.").Because(err)
+		}
+		return j, e, p, nil
+	}
+	return nil, nil, p, shop.Fault(shop.NotFound, "This job has no such advice.")
+}
+
+// keptAdvicePage shows advice as it was given.
+func keptAdvicePage(v *visit) error {
+	j, e, p, err := v.keptAdvice()
+	if err != nil {
+		return err
+	}
+	f := v.frame("Advice " + e.Place).ofJob(j)
+	return v.show(keptAdviceSheet(f, j, e, p))
+}
+
+// adviceSheetPage is the one-page sheet, which brings its own styles.
+func adviceSheetPage(v *visit) error {
+	_, _, p, err := v.keptAdvice()
+	if err != nil {
+		return err
+	}
+	h := v.w.Header()
+	h.Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'none'; base-uri 'none'; form-action 'none'")
+	h.Set("Content-Type", "text/html; charset=utf-8")
+	v.w.WriteHeader(http.StatusOK)
+	_, err = v.w.Write([]byte(p.Sheet))
+	return err
+}
+
+func firstLine(text string) string {
+	line, _, _ := strings.Cut(text, "\n")
+	return line
+}

@@ -1,0 +1,150 @@
+package web
+
+import (
+	"bytes"
+	"strings"
+
+	"axlewright/assess"
+	"axlewright/axle"
+	"axlewright/document"
+	"axlewright/drawing"
+	"axlewright/quantity"
+)
+
+// printedAdvice is advice as it is kept with a job: finished words and pictures.
+// It is shown as it stands and never worked out anew.
+type printedAdvice struct {
+	Format   int            `json:"format"`
+	Verdict  string         `json:"verdict"`
+	Headline string         `json:"headline"`
+	Enquiry  string         `json:"enquiry"` // as the sums took it, YAML
+	Demand   string         `json:"demand"`
+	Ladder   string         `json:"ladder"` // SVG
+	Builds   []printedBuild `json:"builds"`
+	Next     string         `json:"next_fixes"`
+	Peg      string         `json:"peg"`
+	Rules    []string       `json:"rules"`
+	Measure  []string       `json:"measure_next"`
+	Unknown  []string       `json:"not_known"`
+	Cautions []string       `json:"cautions"`
+	Workings []printedLink  `json:"workings"`
+	Sheet    string         `json:"sheet"` // one page of A4, HTML
+	Advice   *assess.Advice `json:"advice"`
+	Doubts   []printedShare `json:"doubts"`
+	Compare  []string       `json:"compare"`
+	Best     string         `json:"best"`
+}
+
+type printedBuild struct {
+	Label, Price, Carries, Lasts, GiveOut, Doubt, Weak string
+	Best                                               bool
+}
+
+type printedShare struct{ Figure, Share, Origin string }
+
+type printedLink struct {
+	Link, GiveOut string
+	Steps         []printedStep
+}
+
+type printedStep struct{ Symbol, Meaning, Text, By, Source string }
+
+// printAdvice puts advice into words and pictures.
+func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked string) (printedAdvice, error) {
+	p := printedAdvice{Format: 1, Verdict: string(a.Verdict), Enquiry: asked, Next: a.NextFixes, Peg: a.Peg.Text,
+		Unknown: a.Unknown, Cautions: a.Caution, Advice: a}
+	torque := func(x float64) string { return quantity.FormatDigits(x, quantity.Torque, 3) }
+	p.Demand = "What the vehicle can put through this axle: " + torque(a.Demand.Peak.Median) + " with shock, 10 to 90 % " +
+		quantity.FormatRange(a.Demand.Peak.Low, a.Demand.Peak.High, quantity.Torque) + ". " + a.Demand.Why
+	for i, b := range a.Builds {
+		row := printedBuild{Label: b.Label(), Price: quantity.Format(b.Price, quantity.Money), Carries: quantity.Percent(b.Carries.Value),
+			Lasts: quantity.Percent(b.Lasts.Value), GiveOut: bandText(b.GiveOut.Median), Best: i == a.Recommended}
+		row.Doubt = bandText(b.GiveOut.Low) + " to " + bandText(b.GiveOut.High)
+		if b.Weak >= 0 && b.Weak < len(b.Links) {
+			row.Weak = b.Links[b.Weak].Name
+		}
+		p.Builds = append(p.Builds, row)
+	}
+	best := a.Recommended
+	if best < 0 {
+		best = a.Best
+	}
+	p.Headline = titleCase(string(a.Verdict))
+	if best >= 0 && best < len(a.Builds) {
+		p.Best = a.Builds[best].Label()
+		p.Headline += ": " + p.Best + ", carries it in " + quantity.Percent(a.Builds[best].Carries.Value) + " of the cases we cannot tell apart"
+	}
+	for _, r := range a.Rules {
+		p.Rules = append(p.Rules, r.Text)
+	}
+	for _, m := range a.Measure {
+		p.Measure = append(p.Measure, m.How)
+	}
+	for _, x := range a.Comparisons {
+		p.Compare = append(p.Compare, x.Text)
+	}
+	for i, s := range a.Shares {
+		if i < 8 {
+			p.Doubts = append(p.Doubts, printedShare{s.Figure, quantity.Percent(s.Share), string(s.Origin)})
+		}
+	}
+	var ladder, sheet bytes.Buffer
+	if err := drawing.WriteSVG(&ladder, drawing.Ladder(a)); err != nil {
+		return p, err
+	}
+	if err := document.AdviceSheet(&sheet, a); err != nil {
+		return p, err
+	}
+	p.Ladder, p.Sheet = ladder.String(), sheet.String()
+	var err error
+	p.Workings, err = workings(e, c, a, best)
+	return p, err
+}
+
+// bandText is a torque of which nobody knows more than two or three digits.
+func bandText(x float64) string {
+	if x == assess.Beyond {
+		return "beyond what was looked at"
+	}
+	return quantity.FormatDigits(x, quantity.Torque, 3)
+}
+
+// workings shows the sum of each link of a build, from its result downward.
+func workings(e *axle.Enquiry, c *axle.Catalogue, a *assess.Advice, build int) ([]printedLink, error) {
+	if build < 0 || build >= len(a.Builds) {
+		return nil, nil
+	}
+	builds, err := c.BuildsFor(e)
+	if err != nil {
+		return nil, err
+	}
+	for _, b := range builds {
+		if strings.Join(b.Upgrades, "+") != strings.Join(a.Builds[build].Upgrades, "+") {
+			continue
+		}
+		all, err := assess.Explain(e, c, b)
+		if err != nil {
+			return nil, err
+		}
+		var links []printedLink
+		for _, x := range all {
+			l := printedLink{Link: x.Link, GiveOut: bandText(x.GiveOut)}
+			for i := len(x.Steps) - 1; i >= 0; i-- {
+				l.Steps = append(l.Steps, printStep(x.Steps[i]))
+			}
+			links = append(links, l)
+		}
+		return links, nil
+	}
+	return nil, nil
+}
+
+func printStep(s assess.Step) printedStep {
+	p := printedStep{Symbol: s.Symbol, Meaning: s.Meaning, By: s.By, Source: s.Source}
+	if dim, ok := quantity.ByMeaning(s.Unit, s.Meaning); ok {
+		p.Text = quantity.FormatDigits(s.Value, dim, 4)
+	} else {
+		p.Text = quantity.FormatDigits(s.Value, quantity.Number, 4) + " " + s.Unit
+	}
+	return p
+}

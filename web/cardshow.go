@@ -1,0 +1,84 @@
+package web
+
+import (
+	"strconv"
+
+	"axlewright/quantity"
+	"axlewright/shop"
+)
+
+// A cardShow is a card as its page shows it.
+type cardShow struct {
+	Kind   cardKind
+	Text   sheetText
+	New    bool
+	May    bool
+	Money  bool // this person may see prices
+	Used   []shop.UsedIn
+	Offers map[shop.CardKind][]shop.Card
+}
+
+// value is what stands in a field, as it is typed.
+func (c cardShow) value(f cardField) string {
+	switch x := c.Text.fields[f.Name].(type) {
+	case string:
+		return x
+	case bool:
+		if x {
+			return "yes"
+		}
+	case float64:
+		switch f.As {
+		case "money":
+			return shop.Money(x).String()
+		case "length":
+			return quantity.Exact(x, quantity.Length)
+		}
+		return strconv.FormatFloat(x, 'f', -1, 64)
+	}
+	return ""
+}
+
+// fields leaves out what this person may not see.
+func (c cardShow) fields() []cardField {
+	var all []cardField
+	for _, f := range c.Kind.Fields {
+		if f.As != "money" || c.Money {
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+// A listed is one entry of a list within a card: a station, a revision.
+type listed struct{ Name, Says string }
+
+// list reads a list of small things within a card.
+func (c cardShow) list(name, key string, also ...string) []listed {
+	var all []listed
+	entries, _ := c.Text.fields[name].([]any)
+	for _, e := range entries {
+		m, _ := e.(map[string]any)
+		text := func(k string) string { s, _ := m[k].(string); return s }
+		l := listed{Name: text(key)}
+		for _, a := range also {
+			if t := text(a); t != "" {
+				if l.Says != "" {
+					l.Says += "; "
+				}
+				l.Says += t
+			}
+		}
+		if fits, ok := m["fits"].([]any); ok {
+			for _, id := range fits {
+				for _, card := range c.Offers[shop.KindCasting] {
+					if string(card.ID) == id {
+						l.Says += " fits " + card.Label
+					}
+				}
+			}
+		}
+		all = append(all, l)
+	}
+	return all
+}

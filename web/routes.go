@@ -1,0 +1,83 @@
+package web
+
+import "net/http"
+
+// routes is the site map.
+func (s *Server) routes() http.Handler {
+	m := http.NewServeMux()
+	in := func(pattern string, h handler) { m.Handle(pattern, s.inside(h)) }
+	open := func(pattern string, h handler) { m.Handle(pattern, s.open(h)) }
+
+	// Work.
+	in("GET /{$}", todayPage)
+	in("GET /search", searchPage)
+	in("POST /job", openJob)
+	in("GET /job/{job}", jobPage)
+	in("GET /job/{job}/{step}", stepPage)
+	in("GET /job/{job}/record", recordPage)
+	in("GET /job/{job}/choose", choosePage)
+	in("GET /job/{job}/file/{hash}", jobFile)
+	in("GET /job/{job}/paper/{paper}", paperPage)
+	in("GET /job/{job}/certificate", certificatePage)
+	in("GET /job/{job}/care", carePage)
+	in("GET /job/{job}/export.zip", exportJob)
+	in("POST /job/{job}/set", set)
+	in("POST /job/{job}/note", note)
+	in("POST /job/{job}/mark", mark)
+	in("POST /job/{job}/photo", photo)
+	in("POST /job/{job}/state", setState)
+	in("POST /job/{job}/override", override)
+	in("POST /job/{job}/certify", certify)
+	in("POST /job/{job}/new", newCardFor)
+	in("GET /live", live)
+
+	// Advice and quotes.
+	in("GET /job/{job}/advice", advicePage)
+	in("POST /job/{job}/advice", askAdvice)
+	in("POST /job/{job}/enquiry", keepEnquiry)
+	in("GET /job/{job}/advice/{place}", keptAdvicePage)
+	in("GET /job/{job}/advice/{place}/sheet", adviceSheetPage)
+	in("GET /job/{job}/quote", quotePage)
+	in("POST /job/{job}/quote", keepQuote)
+
+	// Sums.
+	in("GET /setting-up", settingUpPage)
+	in("GET /setting-up/{question}", questionPage)
+	in("GET /handbook", handbookPage)
+	in("GET /handbook/{formula}", formulaPage)
+
+	// What there is.
+	in("GET /stock", stockPage)
+	in("GET /stock/lots", lotsPage)
+	in("GET /stock/lot/{id}", lotPage)
+	in("GET /cards/{kind}", cardsPage)
+	in("GET /cards/{kind}/{id}", cardPage)
+	in("POST /cards/{kind}/{id}", saveCard)
+
+	// The shop.
+	in("GET /settings", settingsPage)
+	in("POST /settings/house", saveHouse)
+	in("GET /settings/people", peoplePage)
+	in("POST /settings/person", savePerson)
+	in("POST /settings/secret", setSecret)
+	in("POST /settings/out", signOutAll)
+	in("GET /settings/prices", pricesPage)
+	in("POST /settings/prices", savePrices)
+	in("GET /settings/limits", limitsPage)
+	in("POST /settings/limits", saveLimit)
+	in("GET /verify", verifyPage)
+	in("POST /verify", verifyCertificate)
+
+	// Coming in.
+	open("GET /sign-in", signInPage)
+	open("POST /sign-in", signIn)
+	open("POST /sign-out", signOut)
+	open("GET /start", startPage)
+	open("POST /start", start)
+	open("GET /trust", trustPage)
+	open("GET /trust/authority.crt", authorityFile)
+
+	m.Handle("GET /static/", staticFiles())
+	open("/", nothingHere)
+	return m
+}

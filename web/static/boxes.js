@@ -1,0 +1,198 @@
+// Saving each box as it is left.
+import * as store from "./store.js";
+import { startSmall } from "./small.js";
+
+const me = () => document.body.dataset.who || "";
+let sending = false;
+let reached = true;
+
+export function startBoxes() {
+  document.addEventListener("change", (e) => {
+    const form = e.target.closest("form[data-box]");
+    if (!form || form.closest(".clash") || e.target.name === "why") return;
+    // A unit alone is no reading yet.
+    if (e.target.name === "unit") {
+      if (!form.elements.value.value.trim()) return;
+    }
+    enqueue(form);
+  });
+  document.addEventListener("submit", (e) => {
+    const form = e.target.closest("form[data-box]");
+    if (!form) return;
+    e.preventDefault();
+    enqueue(form);
+  });
+  document.addEventListener("click", (e) => {
+    if (e.target.closest("[data-clash=theirs]")) leave(e.target.closest(".box"));
+  });
+  document.addEventListener("bench:queue", show);
+  document.addEventListener("bench:reached", () => { reached = true; send(); });
+  window.addEventListener("online", () => send());
+  window.addEventListener("storage", show);
+  setInterval(() => send(), 5000);
+  // What was refused or clashed is asked again once, to show it in its place.
+  for (const x of store.all()) {
+    if (x.who === me() && (x.state === "clash" || x.state === "refused")) store.change(x.ticket, { state: "tried" });
+  }
+  refill();
+  show();
+  send();
+}
+
+// enqueue puts what a form holds into the queue, and sends.
+function enqueue(form) {
+  const box = form.closest(".box");
+  const fields = [];
+  for (const [name, value] of new FormData(form)) fields.push([name, String(value)]);
+  const instrument = document.getElementById("instrument");
+  if (instrument && instrument.value && box.classList.contains("k-figure")) fields.push(["instrument", instrument.value]);
+  const text = JSON.stringify(fields);
+  if (box.dataset.sent === text && !box.classList.contains("refused")) return; // left without a change
+  box.dataset.sent = text;
+  const item = {
+    ticket: store.ticket(), url: new URL(form.action).pathname, job: document.body.dataset.job,
+    slot: box.dataset.slot, who: me(), whoName: document.body.dataset.whoName, fields,
+    taken: new Date().toISOString(), state: "waiting",
+  };
+  // Entries of this box that are still on their way come first.
+  const before = store.all().filter((x) => store.same(x, item) && x.state === "tried");
+  for (const x of before) if (form.dataset.clash) store.drop(x.ticket);
+  store.put(item);
+  send();
+}
+
+async function send() {
+  if (sending) return;
+  sending = true;
+  try {
+    for (;;) {
+      const item = store.all().find((x) => x.who === me() && (x.state === "waiting" || x.state === "tried"));
+      if (!item || !(await sendOne(item))) break;
+    }
+  } finally {
+    sending = false;
+    show();
+  }
+}
+
+// sendOne returns whether the shop was reached.
+async function sendOne(item) {
+  store.change(item.ticket, { state: "tried" });
+  const body = new URLSearchParams(item.fields);
+  body.set("ticket", item.ticket);
+  body.set("taken", item.taken);
+  let answer, text;
+  try {
+    answer = await fetch(item.url, { method: "POST", body, headers: { "X-Bench": "box" }, redirect: "error", signal: AbortSignal.timeout(15000) });
+    text = await answer.text();
+  } catch {
+    reached = false;
+    return false;
+  }
+  if (answer.status >= 500 || answer.status === 401 || answer.status === 429) {
+    reached = answer.status === 401 ? "signed out" : false;
+    return false;
+  }
+  reached = true;
+  const isBox = (answer.headers.get("Content-Type") || "").startsWith("text/html");
+  const fresh = isBox ? parse(text) : null;
+  if (answer.ok) {
+    store.drop(item.ticket);
+    if (fresh) store.follow(item, fresh.dataset.last);
+  } else {
+    store.change(item.ticket, { state: answer.status === 409 && fresh ? "clash" : "refused", says: isBox ? "" : text });
+  }
+  if (fresh) place(item, fresh, answer.ok);
+  return true;
+}
+
+function parse(html) {
+  const t = document.createElement("template");
+  t.innerHTML = html;
+  return t.content.querySelector(".box");
+}
+
+// place puts the answer where the box was, unless somebody is filling it again.
+function place(item, fresh, saved) {
+  if (item.job !== document.body.dataset.job) return;
+  const old = document.getElementById(fresh.id);
+  if (!old) return;
+  const later = store.all().some((x) => store.same(x, item) && x.ticket !== item.ticket);
+  if (later) return;
+  const input = old.querySelector("[name=value]:not([type=hidden]):not([type=radio]):not([type=checkbox])");
+  const focused = old.contains(document.activeElement) ? document.activeElement : null;
+  if (saved && focused && focused === input && input.value !== value(item)) {
+    // It is being typed in again: only what it follows changes.
+    old.dataset.last = fresh.dataset.last;
+    for (const x of old.querySelectorAll("[name=corrects]")) x.value = fresh.dataset.last;
+    return;
+  }
+  const name = focused && focused.name;
+  const picked = focused && focused.value;
+  old.replaceWith(fresh);
+  fresh._was = fresh.outerHTML;
+  startSmall(fresh);
+  if (name) {
+    const again = [...fresh.querySelectorAll("[name]")].find((x) => x.name === name && x.type !== "hidden" && (x.type !== "radio" || x.value === picked));
+    if (again) again.focus({ preventScroll: true });
+  }
+  document.dispatchEvent(new CustomEvent("bench:saved"));
+}
+
+const value = (item) => (item.fields.find(([k]) => k === "value") || ["", ""])[1];
+
+// leave lets what stands stand: the reading of this tablet is put away.
+function leave(box) {
+  for (const x of store.all()) {
+    if (x.job === document.body.dataset.job && x.slot === box.dataset.slot && x.state === "clash") store.drop(x.ticket);
+  }
+  delete box.dataset.sent;
+  document.dispatchEvent(new CustomEvent("bench:look"));
+}
+
+// refill shows what waits in the boxes of a page that was loaded anew.
+function refill() {
+  for (const x of store.all()) {
+    if (x.who !== me() || x.job !== document.body.dataset.job) continue;
+    const box = [...document.querySelectorAll(".box")].find((b) => b.dataset.slot === x.slot);
+    if (!box) continue;
+    for (const [name, v] of x.fields) {
+      for (const el of box.querySelectorAll(`form[data-box] [name="${CSS.escape(name)}"]:not([type=hidden])`)) {
+        if (el.type === "radio" || el.type === "checkbox") el.checked = x.fields.some(([k, w]) => k === name && w === el.value);
+        else el.value = v;
+      }
+    }
+  }
+}
+
+// show says what is not yet saved, at the box and at the head of the page.
+function show() {
+  const items = store.all();
+  const mine = items.filter((x) => x.who === me());
+  const open = mine.filter((x) => x.state === "waiting" || x.state === "tried");
+  for (const box of document.querySelectorAll(".box")) {
+    const waits = open.some((x) => x.job === document.body.dataset.job && x.slot === box.dataset.slot);
+    box.classList.toggle("unsent", waits);
+    const p = box.querySelector(".unsent");
+    if (p) p.hidden = !waits;
+  }
+  const head = document.getElementById("queue");
+  if (!head) return;
+  const lines = [];
+  if (open.length && reached !== true) {
+    const n = open.length === 1 ? "1 reading is" : `${open.length} readings are`;
+    lines.push(reached === "signed out" ? `⇡ ${n} not yet saved: sign in again, they are kept on this tablet.`
+      : `⇡ ${n} not yet saved: the shop cannot be reached. Go on; they are kept on this tablet and sent by themselves.`);
+  }
+  const stuck = mine.filter((x) => x.state === "clash" || x.state === "refused");
+  const elsewhere = stuck.filter((x) => x.job !== document.body.dataset.job);
+  if (elsewhere.length) lines.push(`✕ ${elsewhere.length} not saved in another job: open it and look.`);
+  for (const x of stuck) if (x.says && x.job === document.body.dataset.job) lines.push(`✕ not saved: ${x.says}`);
+  const others = [...new Set(items.filter((x) => x.who !== me()).map((x) => x.whoName))];
+  if (others.length) lines.push(`⇡ Readings by ${others.join(", ")} wait on this tablet until they sign in.`);
+  if (head.dataset.text !== lines.join("\n")) {
+    head.dataset.text = lines.join("\n");
+    head.replaceChildren(...lines.map((l) => Object.assign(document.createElement("p"), { textContent: l })));
+  }
+  head.hidden = lines.length === 0;
+}

@@ -1,0 +1,136 @@
+package web
+
+import (
+	"slices"
+	"strings"
+
+	"axlewright/shop"
+)
+
+// A stepShow is one step of a job as its page shows it.
+type stepShow struct {
+	Job    *shop.Job
+	Views  []shop.StepView
+	View   shop.StepView
+	Fields []fieldShow
+	Prev   shop.StepKey
+	Next   shop.StepKey
+	Gauges []shop.Gauge
+	May    bool // this person may write here
+	Role   shop.Role
+	Ask    []ask // questions of setting-up that belong here
+	Chart  string
+}
+
+// A fieldShow is a field with its boxes.
+type fieldShow struct {
+	View  shop.FieldView
+	Boxes []box
+}
+
+// stepPage shows one step.
+func stepPage(v *visit) error {
+	j, err := v.job()
+	if err != nil {
+		return err
+	}
+	views := j.Steps()
+	s := stepShow{Job: j, Views: views, Role: v.who.Role}
+	found := false
+	for i, view := range views {
+		if string(view.Step.Key) != v.r.PathValue("step") {
+			continue
+		}
+		s.View, found = view, true
+		if i > 0 {
+			s.Prev = views[i-1].Step.Key
+		}
+		if i+1 < len(views) {
+			s.Next = views[i+1].Step.Key
+		}
+	}
+	if !found {
+		return shop.Fault(shop.NotFound, "There is no such step.")
+	}
+	key := s.View.Step.Key
+	s.May = mayWrite(v.who.Role, key)
+	b, err := v.bounds(v.ctx(), j)
+	if err != nil {
+		return err
+	}
+	for _, f := range s.View.Fields {
+		if !f.Applies && f.Gaps == 0 && !filled(f) {
+			continue
+		}
+		show := fieldShow{View: f}
+		places := shownPlaces(f)
+		if q := v.r.URL.Query(); f.Field.Open && q.Get("field") == f.Field.Key {
+			places = withPlace(f, places, strings.TrimSpace(q.Get("place")))
+		}
+		for _, p := range places {
+			show.Boxes = append(show.Boxes, v.boxOf(j, b, key, f, p))
+		}
+		s.Fields = append(s.Fields, show)
+	}
+	if s.Gauges, _, err = shop.List[shop.Gauge](v.ctx(), v.shop, shop.CardQuery{}); err != nil {
+		return err
+	}
+	s.Ask = asksOf(key)
+	s.Chart = chartOf(j, key)
+	f := v.frame(s.View.Step.Title).ofJob(j)
+	return v.show(stepSheet(f, s))
+}
+
+func filled(f shop.FieldView) bool {
+	for _, p := range f.Places {
+		if p.Entry != nil || len(p.Earlier) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// shownPlaces leaves out empty places beyond those that are wanted and one more:
+// twelve empty boxes for three runs would hide the three.
+func shownPlaces(f shop.FieldView) []shop.PlaceView {
+	wanted := f.Field.Wanted
+	if wanted == 0 && !f.Field.Optional || len(f.Places) <= 4 {
+		return f.Places
+	}
+	last := 0
+	for i, p := range f.Places {
+		if p.Entry != nil || len(p.Earlier) > 0 {
+			last = i + 1
+		}
+	}
+	n := min(max(wanted, last+1), len(f.Places))
+	return f.Places[:n]
+}
+
+// withPlace adds the box of a place that somebody named.
+func withPlace(f shop.FieldView, places []shop.PlaceView, name string) []shop.PlaceView {
+	if name == "" || slices.ContainsFunc(places, func(p shop.PlaceView) bool { return p.Slot.Place == name }) {
+		return places
+	}
+	slot := f.Places[0].Slot
+	slot.Place = name
+	if p, ok := placeOf(f, slot); ok {
+		return append(slices.Clone(places), p)
+	}
+	return append(slices.Clone(places), shop.PlaceView{Slot: slot})
+}
+
+// figures says whether the step has a reading, so that an instrument is asked for.
+func (s stepShow) figures() bool {
+	for _, f := range s.Fields {
+		if f.View.Field.Kind == shop.FieldFigure {
+			return true
+		}
+	}
+	return false
+}
+
+// many says whether a field has several places, and so a heading of its own.
+func (f fieldShow) many() bool { return len(f.View.Places) > 1 }
+
+func (s stepShow) path() string { return "/job/" + string(s.Job.ID) + "/" + string(s.View.Step.Key) }
