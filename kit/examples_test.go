@@ -235,3 +235,10 @@ func TestAKitKeepsItsSealThroughJSON(t *testing.T) {
 		t.Errorf("%d plates, %v", len(d.Plates), err)
 	}
 }
+
+// TestWindowByHand: the oil window is a slot 24 by 10 mm, 140 mm² and a circle
+// of 10 mm.
+func TestWindowByHand(t *testing.T) {
+	d := drawn(t, "KIT-T20K-A.2")
+	near(t, "mm²", d.plate(t, "1L").Cutouts[0].Loop.Area()*1e6, 14*10+math.Pi*25, 1e-9)
+}
