@@ -1,14 +1,16 @@
 package shop
 
-// Origin says where a limit came from. It is shown wherever the limit is. The
-// words are those of the catalogue.
-type Origin string
+import "axlewright/axle"
+
+// Origin says where a limit came from, in the words of the catalogue. It is
+// shown wherever the limit is.
+type Origin = axle.Origin
 
 // The origins, from the surest to the least sure.
 const (
-	Measured Origin = "measured" // on this part, by this shop
-	Maker    Origin = "maker"    // a page of the maker's manual that the shop holds
-	Trade    Origin = "trade"    // custom of the trade, or published for other axles
-	Computed Origin = "computed"
-	Assumed  Origin = "assumed"
+	Measured = axle.Measured // on this part, by this shop
+	Maker    = axle.Maker    // a page of the maker's manual that the shop holds
+	Trade    = axle.Trade    // custom of the trade, or published for other axles
+	Computed = axle.Computed
+	Assumed  = axle.Assumed
 )

@@ -12,7 +12,7 @@ import (
 	"axlewright/sqlstore"
 )
 
-var kills = flag.Int("kills", 60, "how often the program is killed while it saves")
+var kills = flag.Int("kills", 200, "how often the program is killed while it saves")
 
 // The program is killed in the middle of saving, again and again: every reading
 // that was acknowledged is there, and the record is whole.
@@ -26,6 +26,9 @@ func TestKilledWhileSavingInPostgres(t *testing.T) {
 
 func killWhileSaving(t *testing.T, dir, url string) {
 	options := sqlstore.Options{Dir: dir, Postgres: url}
+	if testing.Short() {
+		*kills = min(*kills, 20)
+	}
 	s, err := sqlstore.Open(t.Context(), options)
 	if err != nil {
 		t.Fatal(err)

@@ -58,7 +58,7 @@ func fillLarge(b *testing.B, dir string) error {
 	for i := range 400 {
 		f.Write(j.ID, "stations", "gap", fmt.Sprint("piece ", i), shoptest.MM("0.5", 0.5))
 	}
-	j = f.Write(j.ID, "stamp", "number", "", shop.Text("LONGEST"))
+	f.Write(j.ID, "stamp", "number", "", shop.Text("LONGEST"))
 	random := rand.New(rand.NewPCG(1, 2))
 	names := []string{"bracken", "heather", "sorrel", "gorse", "rowan", "alder", "hazel", "larch"}
 	castings := []string{"t20", "t20k", "t24", "t24s", "t31"}
