@@ -47,7 +47,7 @@ func newRoot() *cobra.Command {
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newAdvise(), newLoad(), newCalibrate(), newWork(), newCatalogue(), newDemo(), newIdentify(), newStations(), newWeld(), newServe(), newBackup(), newRestore(), newRecord())
+	root.AddCommand(newAdvise(), newLoad(), newCalibrate(), newWork(), newCatalogue(), newDemo(), newIdentify(), newStations(), newKit(), newWeld(), newServe(), newBackup(), newRestore(), newRecord())
 	return root
 }
 
