@@ -130,12 +130,12 @@ func (s *Shop) CheckCertificate(ctx context.Context, text string) (Check, error)
 	_, err = VerifyCertificate(text, s.key.public)
 	check.Signed = err == nil
 	err = s.store.View(ctx, func(tx Tx) error {
-		j, sealed, err := loadJob(tx, c.Job)
+		j, err := readJob(tx, c.Job)
 		if err != nil {
 			return ignore(err, NotFound)
 		}
-		check.Job, check.Findings = j, Verify(c.Job, sealed, j.Head, c.Witness())
-		check.Since = len(sealed) - int(c.Seq)
+		check.Job, check.Findings = j, Verify(c.Job, j.sealed, j.Head, c.Witness())
+		check.Since = len(j.sealed) - int(c.Seq)
 		return nil
 	})
 	return check, err
@@ -148,7 +148,7 @@ func (s *Shop) VerifyJob(ctx context.Context, id ID) ([]Finding, error) {
 	var j *Job
 	var found []Finding
 	err := s.store.View(ctx, func(tx Tx) error {
-		job, sealed, err := loadJob(tx, id)
+		job, err := readJob(tx, id)
 		if err != nil {
 			return err
 		}
@@ -157,7 +157,7 @@ func (s *Shop) VerifyJob(ctx context.Context, id ID) ([]Finding, error) {
 		for _, c := range j.Certificates() {
 			witnesses = append(witnesses, c.Witness())
 		}
-		found = Verify(id, sealed, j.Head, witnesses...)
+		found = Verify(id, j.sealed, j.Head, witnesses...)
 		return nil
 	})
 	if err != nil {

@@ -43,11 +43,10 @@ func (s *Shop) Export(ctx context.Context, by Actor, job ID, to io.Writer) error
 		return err
 	}
 	var j *Job
-	var sealed []Sealed
 	var cards []Card
 	var house House
 	err := s.store.View(ctx, func(tx Tx) (err error) {
-		if j, sealed, err = loadJob(tx, job); err != nil {
+		if j, err = readJob(tx, job); err != nil {
 			return err
 		}
 		if house, err = getSheet[House](tx, HouseID); err != nil {
@@ -74,7 +73,7 @@ func (s *Shop) Export(ctx context.Context, by Actor, job ID, to io.Writer) error
 	if err != nil {
 		return err
 	}
-	for _, e := range sealed {
+	for _, e := range j.sealed {
 		if _, err := fmt.Fprintf(record, "%s\n", e.Body); err != nil {
 			return writing(err)
 		}

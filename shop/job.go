@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"maps"
 	"slices"
 	"time"
 )
@@ -15,6 +16,7 @@ type Job struct {
 	Head   Head
 	Damage []Finding // what is wrong with the record: to be shown on every page of it
 
+	sealed  []Sealed
 	entries []Entry
 	places  map[Slot][]int // indexes into entries, oldest first
 }
@@ -22,7 +24,7 @@ type Job struct {
 // Read reads a record. A record that is damaged is read as far as it goes,
 // with Damage set.
 func Read(job ID, sealed []Sealed, head Head) *Job {
-	j := &Job{ID: job, Head: head, places: map[Slot][]int{}}
+	j := &Job{ID: job, Head: head, sealed: sealed, places: map[Slot][]int{}}
 	prev := NoHash
 	for i, s := range sealed {
 		e, err := Unseal(s)
@@ -33,22 +35,43 @@ func Read(job ID, sealed []Sealed, head Head) *Job {
 		if err != nil {
 			continue
 		}
-		j.places[e.Slot()] = append(j.places[e.Slot()], len(j.entries))
-		j.entries = append(j.entries, e)
+		j.add(e)
 	}
 	if head.Seq != int64(len(sealed)) || len(sealed) > 0 && head.Hash != prev {
 		j.Damage = Verify(job, sealed, head)
 	}
-	if first := j.Standing(slotOpened); first != nil {
-		j.Opened = first.At
-		if first.Value.Link != nil {
-			j.Origin = *first.Value.Link
-		}
-		if first.Value.SI != nil {
-			j.Number = int64(*first.Value.SI)
-		}
-	}
 	return j
+}
+
+// add takes one more entry in. The first one says which job it is.
+func (j *Job) add(e Entry) {
+	slot := e.Slot()
+	at := j.places[slot]
+	j.places[slot] = append(at[:len(at):len(at)], len(j.entries))
+	j.entries = append(j.entries, e)
+	if e.Kind != EntryOpened || slot != slotOpened {
+		return
+	}
+	j.Opened = e.At
+	if e.Value.Link != nil {
+		j.Origin = *e.Value.Link
+	}
+	if e.Value.SI != nil {
+		j.Number = int64(*e.Value.SI)
+	}
+}
+
+// with is the job with more entries, which follow its head.
+func (j *Job) with(sealed []Sealed, entries []Entry) *Job {
+	next := *j
+	next.sealed = append(j.sealed[:len(j.sealed):len(j.sealed)], sealed...)
+	next.entries = j.entries[:len(j.entries):len(j.entries)]
+	next.places = maps.Clone(j.places)
+	for _, e := range entries {
+		next.add(e)
+		next.Head = Head{e.Seq, e.Hash}
+	}
+	return &next
 }
 
 // StepJob is the step of entries about the job as a whole. It is not one of Steps.

@@ -66,11 +66,7 @@ func (s *Shop) set(tx Tx, by Actor, j *Job, sets []Set) (*Job, error) {
 		if !write {
 			continue
 		}
-		sealed, err := tx.Entries(j.ID)
-		if err != nil {
-			return nil, err
-		}
-		if j, err = s.write(tx, by, j, sealed, []Entry{e}); err != nil {
+		if j, err = s.write(tx, by, j, []Entry{e}); err != nil {
 			return nil, err
 		}
 	}

@@ -129,7 +129,7 @@ func (s *Shop) OpenJob(ctx context.Context, by Actor, ticket string, sets ...Set
 		n := float64(number)
 		opened := Entry{Kind: EntryOpened, Step: StepJob, Item: "opened",
 			Value: Value{Typed: numberText(number), SI: &n, Link: &Link{Kind: KindHouse, ID: s.id, Label: house.Name}}}
-		if job, err = s.write(tx, by, Read(id, nil, Head{}), nil, []Entry{opened}); err != nil {
+		if job, err = s.write(tx, by, Read(id, nil, Head{}), []Entry{opened}); err != nil {
 			return err
 		}
 		job, err = s.set(tx, by, job, sets)
@@ -152,20 +152,15 @@ func (s *Shop) Job(ctx context.Context, id ID) (*Job, error) {
 }
 
 func readJob(tx Tx, id ID) (*Job, error) {
-	j, _, err := loadJob(tx, id)
-	return j, err
-}
-
-func loadJob(tx Tx, id ID) (*Job, []Sealed, error) {
 	head, err := tx.Head(id)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	sealed, err := tx.Entries(id)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	return Read(id, sealed, head), sealed, nil
+	return Read(id, sealed, head), nil
 }
 
 // nextNumber counts 1, 2, 3 … under a name. A number given in an Update that
@@ -191,7 +186,7 @@ func nextNumber(tx Tx, name string) (int64, error) {
 func (s *Shop) change(ctx context.Context, by Actor, id ID, rule func(Tx, *Job) ([]Entry, error)) (*Job, error) {
 	var job *Job
 	err := s.store.Update(ctx, func(tx Tx) error {
-		j, sealed, err := loadJob(tx, id)
+		j, err := readJob(tx, id)
 		if err != nil {
 			return err
 		}
@@ -202,7 +197,7 @@ func (s *Shop) change(ctx context.Context, by Actor, id ID, rule func(Tx, *Job) 
 		if err != nil {
 			return err
 		}
-		job, err = s.write(tx, by, j, sealed, entries)
+		job, err = s.write(tx, by, j, entries)
 		return err
 	})
 	if err != nil {
@@ -212,28 +207,29 @@ func (s *Shop) change(ctx context.Context, by Actor, id ID, rule func(Tx, *Job) 
 }
 
 // write seals entries and brings the job's index up to date.
-func (s *Shop) write(tx Tx, by Actor, j *Job, sealed []Sealed, entries []Entry) (*Job, error) {
+func (s *Shop) write(tx Tx, by Actor, j *Job, entries []Entry) (*Job, error) {
 	if len(entries) == 0 {
 		return j, nil
 	}
 	head := j.Head
 	var added []Sealed
+	var written []Entry
 	for _, e := range entries {
 		e.Job, e.Who, e.At = j.ID, by.By(), s.now()
-		_, one, err := Seal(e, head)
+		e, one, err := Seal(e, head)
 		if err != nil {
 			return nil, err
 		}
 		if len(one.Body) > maxEntry {
 			return nil, Fault(TooLarge, "This is too much for one entry: keep it as a file.").At(e.Slot().String())
 		}
-		added = append(added, one)
+		added, written = append(added, one), append(written, e)
 		head = Head{one.Seq, one.Hash}
 	}
 	if err := tx.Append(j.ID, j.Head, added); err != nil {
 		return nil, err
 	}
-	job := Read(j.ID, append(sealed[:len(sealed):len(sealed)], added...), head)
+	job := j.with(added, written)
 	return job, tx.PutIndex(j.ID, job.Index(s.id))
 }
 
