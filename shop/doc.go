@@ -27,7 +27,7 @@
 // # Cards
 //
 // Everything beside jobs is a card: a Donor, Lot, Casting, Kit, Customer,
-// Vehicle, Prices, Spec. Get, Save and List work on all of them. A card has a
+// Vehicle, Prices, House. Get, Save and List work on all of them. A card has a
 // revision; saving an old revision is refused with a conflict that carries
 // both. Every former revision is kept and can be shown (History).
 //
