@@ -152,3 +152,26 @@ func contains(words []string, word string) bool {
 	}
 	return false
 }
+
+// origin is the small word under a reading.
+func (b box) origin() string {
+	if b.Step == "enquiry" {
+		return "as told"
+	}
+	return "measured"
+}
+
+// with names the instrument of a reading.
+func with(instrument string) string {
+	if instrument == "" {
+		return ""
+	}
+	return ", with " + instrument
+}
+
+func sentLater(e shop.Entry) string {
+	if e.Taken.IsZero() {
+		return ""
+	}
+	return ", typed " + when(e.Taken) + " and sent later"
+}

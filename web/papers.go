@@ -1,8 +1,6 @@
 package web
 
 import (
-	"encoding/base64"
-	"fmt"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -137,9 +135,6 @@ func certificatePage(v *visit) error {
 	if all := j.Certificates(); len(all) > 0 {
 		c.Last = &all[len(all)-1]
 		c.Since = j.Head.Seq - c.Last.Seq - 1
-		if c.Code, err = squareCode(c.Last.Text()); err != nil {
-			return fmt.Errorf("the square code of a certificate: %w", err)
-		}
 	}
 	return v.show(certificateSheet(v.frame("Certificate of build").ofJob(j), c))
 }
@@ -149,8 +144,7 @@ type certificateShow struct {
 	Job   *shop.Job
 	House shop.House
 	Last  *shop.Certificate
-	Code  string // the square code, as the source of a picture
-	Since int64  // entries written after it
+	Since int64 // entries written after it
 	Key   string
 	Stops []shop.StandingStop
 	May   bool
@@ -180,10 +174,6 @@ func (c certificateShow) did() []paperCell {
 		add(fieldTitle(s), standingText(c.Job, s))
 	}
 	return all
-}
-
-func asPicture(png []byte) string {
-	return "data:image/png;base64," + base64.StdEncoding.EncodeToString(png)
 }
 
 // carePage is the sheet that the customer keeps.

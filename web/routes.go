@@ -19,6 +19,7 @@ func (s *Server) routes() http.Handler {
 	in("GET /job/{job}/file/{hash}", jobFile)
 	in("GET /job/{job}/paper/{paper}", paperPage)
 	in("GET /job/{job}/certificate", certificatePage)
+	in("GET /job/{job}/certificate/code.png", certificateCode)
 	in("GET /job/{job}/care", carePage)
 	in("GET /job/{job}/export.zip", exportJob)
 	in("POST /job/{job}/set", set)

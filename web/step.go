@@ -122,6 +122,9 @@ func withPlace(f shop.FieldView, places []shop.PlaceView, name string) []shop.Pl
 
 // figures says whether the step has a reading, so that an instrument is asked for.
 func (s stepShow) figures() bool {
+	if s.View.Step.Key == "enquiry" {
+		return false
+	}
 	for _, f := range s.Fields {
 		if f.View.Field.Kind == shop.FieldFigure {
 			return true

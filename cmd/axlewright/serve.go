@@ -69,7 +69,11 @@ A backup is made each night into DIR/backups.`,
 	return cmd
 }
 
-// run opens the bench of the folder, until ctx ends.
+// serveShop opens the bench of a folder on an address, until ctx ends.
+func serveShop(ctx context.Context, dir, addr string, out io.Writer) error {
+	return serving{dir: dir, listen: addr, out: out}.run(ctx)
+}
+
 func (s serving) run(ctx context.Context) error {
 	store, err := sqlstore.Open(ctx, sqlstore.Options{Dir: s.dir, Postgres: s.database, Shared: s.database != ""})
 	if err != nil {
