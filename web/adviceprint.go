@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 
 	"axlewright/assess"
@@ -38,6 +39,7 @@ type printedAdvice struct {
 type printedBuild struct {
 	Label, Price, Carries, Lasts, GiveOut, Doubt, Weak string
 	Best                                               bool
+	Shown                                              bool // on the ladder
 }
 
 type printedShare struct{ Figure, Share, Origin string }
@@ -55,9 +57,10 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 		Unknown: a.Unknown, Cautions: a.Caution, Advice: a}
 	torque := func(x float64) string { return quantity.FormatDigits(x, quantity.Torque, 3) }
 	p.Demand = "What the vehicle can put through this axle: " + torque(a.Demand.Peak.Median) + " with shock, 10 to 90 % " +
-		quantity.FormatRange(a.Demand.Peak.Low, a.Demand.Peak.High, quantity.Torque) + ". " + a.Demand.Why
+		quantity.FormatRange(a.Demand.Peak.Low, a.Demand.Peak.High, quantity.Torque) + ". " + titleCase(a.Demand.Why) + "."
+	shown := drawing.Shown(a)
 	for i, b := range a.Builds {
-		row := printedBuild{Label: b.Label(), Price: quantity.Format(b.Price, quantity.Money), Carries: quantity.Percent(b.Carries.Value),
+		row := printedBuild{Shown: slices.Contains(shown, i), Label: b.Label(), Price: quantity.Format(b.Price, quantity.Money), Carries: quantity.Percent(b.Carries.Value),
 			Lasts: quantity.Percent(b.Lasts.Value), GiveOut: bandText(b.GiveOut.Median), Best: i == a.Recommended}
 		row.Doubt = bandText(b.GiveOut.Low) + " to " + bandText(b.GiveOut.High)
 		if b.Weak >= 0 && b.Weak < len(b.Links) {
@@ -72,7 +75,12 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 	p.Headline = titleCase(string(a.Verdict))
 	if best >= 0 && best < len(a.Builds) {
 		p.Best = a.Builds[best].Label()
-		p.Headline += ": " + p.Best + ", carries it in " + quantity.Percent(a.Builds[best].Carries.Value) + " of the cases we cannot tell apart"
+		chance := quantity.Percent(a.Builds[best].Carries.Value) + " of the cases that we cannot tell apart from this one"
+		if a.Recommended >= 0 {
+			p.Headline += ": " + p.Best + ". It carries the demand in " + chance + "."
+		} else {
+			p.Headline += ". The build that comes nearest, " + p.Best + ", carries the demand in " + chance + "; " + quantity.Percent(a.Wanted) + " are wanted."
+		}
 	}
 	for _, r := range a.Rules {
 		p.Rules = append(p.Rules, r.Text)
@@ -147,4 +155,15 @@ func printStep(s assess.Step) printedStep {
 		p.Text = quantity.FormatDigits(s.Value, quantity.Number, 4) + " " + s.Unit
 	}
 	return p
+}
+
+// onLadder parts the builds into those on the ladder and the others.
+func (p printedAdvice) onLadder(yes bool) []printedBuild {
+	var all []printedBuild
+	for _, b := range p.Builds {
+		if b.Shown == yes {
+			all = append(all, b)
+		}
+	}
+	return all
 }

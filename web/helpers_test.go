@@ -7,6 +7,7 @@ import (
 	"net/http/httptest"
 	"net/url"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -209,3 +210,14 @@ func boxOf(t testing.TB, doc *html.Node, slot string) *html.Node {
 	}
 	return all[0]
 }
+
+func mustURL(t testing.TB, text string) *url.URL {
+	t.Helper()
+	u, err := url.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return u
+}
+
+func itoa(n int64) string { return strconv.FormatInt(n, 10) }

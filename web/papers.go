@@ -50,10 +50,22 @@ type paperShow struct {
 	Cautions []string
 }
 
+// steps are the lines, step by step.
+func (p paperShow) steps() [][]paperLine {
+	var all [][]paperLine
+	for _, l := range p.Lines {
+		if n := len(all); n > 0 && all[n-1][0].Step == l.Step {
+			all[n-1] = append(all[n-1], l)
+			continue
+		}
+		all = append(all, []paperLine{l})
+	}
+	return all
+}
+
 // A paperLine is one field with its boxes.
 type paperLine struct {
 	Step, Title string
-	First       bool // of its step
 	Cells       []paperCell
 	Range, From string
 }
@@ -75,7 +87,7 @@ var paperSteps = map[shop.Paper][]shop.StepKey{
 }
 
 func (v *visit) paperLines(j *shop.Job, b bounds, step shop.Step, f shop.FieldView) []paperLine {
-	line := paperLine{Step: step.Title, Title: f.Field.Title, First: step.Fields[0].Key == f.Field.Key}
+	line := paperLine{Step: step.Title, Title: f.Field.Title}
 	if f.Field.Kind == shop.FieldFigure {
 		x := v.boxOf(j, b, step.Key, f, f.Places[0])
 		if x.Limit != nil {

@@ -1,0 +1,164 @@
+package web_test
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+	"time"
+
+	"axlewright/quantity"
+	"axlewright/shop"
+)
+
+func TestReadingIsSavedAsItIsLeft(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	at := "/job/" + string(j.ID)
+	send := func(fields ...string) answer {
+		return b.script(at+"/set", append([]string{"step", "lash", "item", "lash", "place", "2"}, fields...)...)
+	}
+	a := send("corrects", "0", "value", "8", "unit", "thou", "ticket", "t1", "instrument", "dial gauge 3")
+	if a.status != http.StatusOK {
+		t.Fatalf("%d %s", a.status, a.body)
+	}
+	box := boxOf(t, parse(t, a.body), "lash/lash/2")
+	for _, want := range []string{"0.20 mm (8 thou)", "look", "dial gauge 3", "allowed"} {
+		if want == "allowed" {
+			want = "0.076 to 0.18 mm (3 to 7 thou)" // the trade's band for light 4x4s, as the step has it
+		}
+		if !strings.Contains(text(box), want) {
+			t.Errorf("the box does not say %q: %s", want, text(box))
+		}
+	}
+	first := attr(box, "data-last")
+
+	// The same ticket again is the same entry.
+	again := send("corrects", "0", "value", "8", "unit", "thou", "ticket", "t1", "instrument", "dial gauge 3")
+	if got := attr(boxOf(t, parse(t, again.body), "lash/lash/2"), "data-last"); again.status != http.StatusOK || got != first {
+		t.Errorf("sent twice: %d, entry %s after %s", again.status, got, first)
+	}
+
+	// A correction names what it follows and shows what stood.
+	a = send("corrects", first, "value", "0.15", "unit", "mm", "ticket", "t2", "why", "read again")
+	box = boxOf(t, parse(t, a.body), "lash/lash/2")
+	if a.status != http.StatusOK || !strings.Contains(text(box), "was 0.20 mm (8 thou)") || !strings.Contains(text(box), "read again") || !strings.Contains(text(box), "fine") {
+		t.Errorf("corrected: %d %s", a.status, text(box))
+	}
+
+	// One who saw only the first writes nothing over the second: both are shown.
+	a = send("corrects", first, "value", "0.31", "unit", "mm", "ticket", "t3")
+	box = boxOf(t, parse(t, a.body), "lash/lash/2")
+	if a.status != http.StatusConflict || !strings.Contains(text(box), "0.15 mm (6 thou)") || !strings.Contains(text(box), "0.31 mm (12 thou)") {
+		t.Errorf("a clash: %d %s", a.status, text(box))
+	}
+	now, err := b.shop.Job(b.Ctx, j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if h := now.History(shop.Slot{Step: "lash", Item: "lash", Place: "2"}); len(h) != 2 || h[0].Instrument != "dial gauge 3" || h[0].Value.Typed != "8 thou" {
+		t.Errorf("the record holds %+v", h)
+	}
+}
+
+func TestRefusedReadings(t *testing.T) {
+	b := openBench(t)
+	j := b.Open(shop.WorkPlates)
+	at := "/job/" + string(j.ID) + "/set"
+	for name, c := range map[string]struct {
+		status int
+		says   string
+		fields []string
+	}{
+		"no number":          {http.StatusUnprocessableEntity, "not saved", []string{"step", "lash", "item", "lash", "place", "1", "value", "tight", "unit", ""}},
+		"a torque":           {http.StatusUnprocessableEntity, "not saved", []string{"step", "lash", "item", "lash", "place", "1", "value", "20 N·m"}},
+		"no unit":            {http.StatusUnprocessableEntity, "not saved", []string{"step", "lash", "item", "lash", "place", "1", "value", "0.2", "unit", ""}},
+		"another word":       {http.StatusUnprocessableEntity, "not saved", []string{"step", "lash", "item", "dial", "value", "sideways"}},
+		"a stop stands":      {http.StatusLocked, "grey iron or not known", []string{"step", "weld", "item", "amps", "place", "1", "value", "95", "unit", "A"}},
+		"a day that is none": {http.StatusUnprocessableEntity, "not saved", []string{"step", "handover", "item", "day", "value", "2026-13-40"}},
+	} {
+		a := b.script(at, append(c.fields, "corrects", "0")...)
+		if a.status != c.status || !strings.Contains(text(parse(t, a.body)), c.says) {
+			t.Errorf("%s: %d %s", name, a.status, text(parse(t, a.body)))
+		}
+		// What was typed is still in the box.
+		if c.fields[len(c.fields)-2] == "value" && name == "no number" && !strings.Contains(a.body, c.fields[len(c.fields)-1]) {
+			t.Errorf("%s: what was typed is gone", name)
+		}
+	}
+	if a := b.script(at, "step", "lash", "item", "nothing", "value", "1"); a.status != http.StatusNotFound {
+		t.Errorf("a box that is not there: %d", a.status)
+	}
+	if a := b.script("/job/nosuchjob/set", "step", "lash", "item", "lash", "place", "1", "value", "0.2 mm"); a.status != http.StatusNotFound {
+		t.Errorf("a job that is not there: %d", a.status)
+	}
+}
+
+// A reading that waited on a tablet keeps the time at which it was typed.
+func TestSentLater(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	taken := time.Now().Add(-40 * time.Minute).UTC().Truncate(time.Second)
+	a := b.script("/job/"+string(j.ID)+"/set", "step", "lash", "item", "lash", "place", "1", "corrects", "0", "value", "0.15 mm", "taken", taken.Format(time.RFC3339), "ticket", "late")
+	if a.status != http.StatusOK || !strings.Contains(text(parse(t, a.body)), "sent later") {
+		t.Fatalf("%d %s", a.status, text(parse(t, a.body)))
+	}
+	now, err := b.shop.Job(b.Ctx, j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if e := now.Standing(shop.Slot{Step: "lash", Item: "lash", Place: "1"}); e == nil || !e.Taken.Equal(taken) {
+		t.Errorf("typed at %v, kept %+v", taken, e)
+	}
+}
+
+// 21 lbf·ft for 21 lbf·in is twelve times too much: 1 ft = 12 in by definition.
+func TestInchAndFootAreQueried(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	at := "/job/" + string(j.ID) + "/set"
+	b.script(at, "step", "preload", "item", "bearings", "corrects", "0", "value", "new")
+	a := b.script(at, "step", "preload", "item", "torque", "corrects", "0", "value", "21", "unit", "lbf·ft")
+	if got := text(parse(t, a.body)); a.status != http.StatusOK || !strings.Contains(got, "Inch or foot?") || !strings.Contains(got, "2.4 N·m (21 lbf·inch)") {
+		t.Errorf("%d %s", a.status, got)
+	}
+	box := boxOf(t, parse(t, a.body), "preload/torque")
+	a = b.script(at, "step", "preload", "item", "torque", "corrects", attr(box, "data-last"), "value", "21", "unit", "lbf·in", "why", "inch and foot mixed up")
+	if got := text(parse(t, a.body)); strings.Contains(got, "Inch or foot?") || !strings.Contains(got, "fine") {
+		t.Errorf("mended: %s", got)
+	}
+	now, err := b.shop.Job(b.Ctx, j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := now.Value("preload", "torque")
+	q, err := quantity.Parse("21 lbf·in", quantity.Torque)
+	if err != nil || v.SI == nil || *v.SI != q.SI {
+		t.Errorf("kept %+v, %v", v, err)
+	}
+}
+
+func TestFormsWorkWithoutScripts(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	at := "/job/" + string(j.ID)
+	if a := b.post(at+"/set", "step", "lash", "item", "lash", "place", "1", "corrects", "0", "value", "0.15 mm"); a.status != http.StatusSeeOther || !strings.HasPrefix(a.header.Get("Location"), at+"/lash#") {
+		t.Errorf("%d %s", a.status, a.header.Get("Location"))
+	}
+	if a := b.post(at+"/mark", "step", "lash", "word", "done", "corrects", "0"); a.status != http.StatusSeeOther {
+		t.Errorf("marked: %d", a.status)
+	}
+	if a := b.post(at+"/state", "state", "on the bench", "corrects", "0"); a.status != http.StatusSeeOther {
+		t.Errorf("moved: %d", a.status)
+	}
+	if a := b.post(at+"/note", "step", "lash", "text", "stays so", "ticket", "n1"); a.status != http.StatusSeeOther {
+		t.Errorf("noted: %d", a.status)
+	}
+	b.post(at+"/note", "step", "lash", "text", "stays so", "ticket", "n1")
+	step := text(b.page(at + "/lash"))
+	if strings.Count(step, "stays so") != 1 || !strings.Contains(step, "Marked “done”") {
+		t.Errorf("the step says %s", step)
+	}
+	if got := text(b.page("/")); !strings.Contains(got, "On the bench") {
+		t.Errorf("today says %s", got)
+	}
+}
