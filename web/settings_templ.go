@@ -362,20 +362,20 @@ func peopleSheet(f frame, people []personShow, sessions []shop.Session, who shop
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
-					templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "\"> <input type=\"hidden\" autocomplete=\"username\" value=\"")
+					templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "\"> <input type=\"text\" autocomplete=\"username\" value=\"")
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
 					var templ_7745c5c3_Var19 string
 					templ_7745c5c3_Var19, templ_7745c5c3_Err = templruntime.NewAttributeExpression(p.Name).Resolve(ctx)
 					if templ_7745c5c3_Err != nil {
-						return templ.Error{Err: templ_7745c5c3_Err, FileName: `settings.templ`, Line: 74, Col: 65}
+						return templ.Error{Err: templ_7745c5c3_Err, FileName: `settings.templ`, Line: 74, Col: 63}
 					}
 					_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var19)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
-					templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 32, "\"> <label class=\"field\"><span>New PIN (6 digits) or password (8 characters)</span><input type=\"password\" name=\"secret\" autocomplete=\"new-password\" required maxlength=\"200\"></label> <label class=\"field\"><span>The same again</span><input type=\"password\" name=\"again\" autocomplete=\"new-password\" required maxlength=\"200\"></label> <button class=\"field\">Set it</button></form><form method=\"post\" action=\"/settings/out\"><input type=\"hidden\" name=\"id\" value=\"")
+					templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 32, "\" hidden> <label class=\"field\"><span>New PIN (6 digits) or password (8 characters)</span><input type=\"password\" name=\"secret\" autocomplete=\"new-password\" required maxlength=\"200\"></label> <label class=\"field\"><span>The same again</span><input type=\"password\" name=\"again\" autocomplete=\"new-password\" required maxlength=\"200\"></label> <button class=\"field\">Set it</button></form><form method=\"post\" action=\"/settings/out\"><input type=\"hidden\" name=\"id\" value=\"")
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}

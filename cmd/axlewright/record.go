@@ -71,7 +71,7 @@ func verifyRecords(ctx context.Context, out io.Writer, sh *shop.Shop, numbers []
 	if bad > 0 {
 		return fmt.Errorf("%d of %d records are not whole", bad, len(jobs))
 	}
-	_, err = fmt.Fprintf(out, "✓ %d records, %d entries: whole.\n", len(jobs), entries)
+	_, err = fmt.Fprintf(out, "✓ records: %d, entries: %d; all whole.\n", len(jobs), entries)
 	return err
 }
 

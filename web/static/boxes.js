@@ -47,7 +47,7 @@ function enqueue(form) {
   const instrument = document.getElementById("instrument");
   if (instrument && instrument.value && box.classList.contains("k-figure")) fields.push(["instrument", instrument.value]);
   const text = JSON.stringify(fields);
-  if (box.dataset.sent === text && !box.classList.contains("refused")) return; // left without a change
+  if (box.dataset.sent === text && !box.classList.contains("notsaved")) return; // left without a change
   box.dataset.sent = text;
   const item = {
     ticket: store.ticket(), url: new URL(form.action).pathname, job: document.body.dataset.job,

@@ -1,0 +1,126 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"io"
+	"net/http"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"axlewright/shop"
+	"axlewright/sqlstore"
+)
+
+// A place that the program writes to while the test reads.
+type spoken struct {
+	mu   sync.Mutex
+	text bytes.Buffer
+}
+
+func (o *spoken) Write(p []byte) (int, error) {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	return o.text.Write(p)
+}
+
+func (o *spoken) find(t *testing.T, pattern string) string {
+	t.Helper()
+	for end := time.Now().Add(10 * time.Second); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
+		o.mu.Lock()
+		found := regexp.MustCompile(pattern).FindString(o.text.String())
+		o.mu.Unlock()
+		if found != "" {
+			return found
+		}
+	}
+	t.Fatalf("never said %s: %s", pattern, o.text.String())
+	return ""
+}
+
+func run(t *testing.T, args ...string) (string, error) {
+	t.Helper()
+	var out bytes.Buffer
+	root := newRoot()
+	root.SetArgs(args)
+	root.SetOut(&out)
+	root.SetErr(&out)
+	err := root.ExecuteContext(t.Context())
+	return out.String(), err
+}
+
+func TestServeBackUpRestoreVerify(t *testing.T) {
+	dir := t.TempDir()
+	ctx, stop := context.WithCancel(t.Context())
+	var out spoken
+	done := make(chan error, 1)
+	go func() { done <- serveShop(ctx, dir, "127.0.0.1:0", &out) }()
+	url := out.find(t, `http://127\.0\.0\.1:\d+`)
+	resp, err := http.Post(url+"/job", "application/x-www-form-urlencoded", strings.NewReader("ticket=one"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	body, _ := io.ReadAll(resp.Body)
+	resp.Body.Close()
+	if resp.StatusCode != http.StatusOK || !bytes.Contains(body, []byte("job 0001")) {
+		t.Fatalf("%d %s", resp.StatusCode, body)
+	}
+	if _, err := run(t, "record", "verify", dir); shop.CodeOf(err) != shop.InUse {
+		t.Errorf("while the bench has it open: %v", err)
+	}
+	stop()
+	if err := <-done; err != nil {
+		t.Fatalf("stopped with %v", err)
+	}
+	if said, err := run(t, "record", "verify", dir); err != nil || !strings.Contains(said, "records: 1") {
+		t.Errorf("%s %v", said, err)
+	}
+
+	file := filepath.Join(t.TempDir(), "shop.zip")
+	if said, err := run(t, "backup", dir, file); err != nil || !strings.Contains(said, "1 jobs") {
+		t.Fatalf("%s %v", said, err)
+	}
+	if said, err := run(t, "restore", "--check", file); err != nil {
+		t.Errorf("%s %v", said, err)
+	}
+	other := filepath.Join(t.TempDir(), "other")
+	if said, err := run(t, "restore", file, other); err != nil {
+		t.Fatalf("%s %v", said, err)
+	}
+	if said, err := run(t, "record", "verify", other, "0001"); err != nil {
+		t.Errorf("%s %v", said, err)
+	}
+	if _, err := run(t, "restore", file, other); err == nil {
+		t.Error("restored over a shop that was there")
+	}
+	// A damaged backup puts nothing anywhere.
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text[len(text)/2] ^= 0x40
+	if err := os.WriteFile(file, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	third := filepath.Join(t.TempDir(), "third")
+	if _, err := run(t, "restore", file, third); err == nil {
+		t.Error("a damaged backup was restored")
+	}
+	store, err := sqlstore.Open(t.Context(), sqlstore.Options{Dir: other})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer store.Close()
+	sh, err := shop.Open(t.Context(), store, shop.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if found, err := sh.FindJobs(t.Context(), shop.JobQuery{}); err != nil || len(found.Lines) != 1 {
+		t.Errorf("%d jobs restored, %v", len(found.Lines), err)
+	}
+}
