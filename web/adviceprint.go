@@ -20,7 +20,8 @@ type printedAdvice struct {
 	Headline string         `json:"headline"`
 	Enquiry  string         `json:"enquiry"` // as the sums took it, YAML
 	Demand   string         `json:"demand"`
-	Ladder   string         `json:"ladder"` // SVG
+	Ladder   string         `json:"ladder"`              // SVG
+	PegCurve string         `json:"peg_curve,omitempty"` // SVG, where a build with a peg was looked at
 	Builds   []printedBuild `json:"builds"`
 	Next     string         `json:"next_fixes"`
 	Peg      string         `json:"peg"`
@@ -102,6 +103,13 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 	}
 	if err := document.AdviceSheet(&sheet, a); err != nil {
 		return p, err
+	}
+	if a.Peg.Offered && len(a.Peg.Curve) > 1 {
+		var curve bytes.Buffer
+		if err := drawing.WriteSVG(&curve, drawing.PegCurve(a)); err != nil {
+			return p, err
+		}
+		p.PegCurve = curve.String()
 	}
 	p.Ladder, p.Sheet = ladder.String(), sheet.String()
 	var err error

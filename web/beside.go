@@ -79,6 +79,10 @@ func photo(v *visit) error {
 	if _, err := v.shop.AddPhoto(v.ctx(), v.who, v.jobID(), shop.StepKey(step), strings.TrimSpace(v.r.PostFormValue("caption")), upload); err != nil {
 		return err
 	}
+	if v.bare() {
+		v.w.WriteHeader(http.StatusNoContent)
+		return nil
+	}
 	return v.backToStep(step, "#beside")
 }
 

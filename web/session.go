@@ -1,11 +1,10 @@
 package web
 
 import (
+	"crypto/rand"
 	"crypto/subtle"
 	"net/http"
 	"strings"
-
-	"crypto/rand"
 
 	"axlewright/shop"
 )
@@ -117,7 +116,11 @@ func start(v *visit) error {
 		f := faultOf(err)
 		return v.showAs(f.Status, startSheet(v.frame("First start"), f.Says))
 	}
+	before := v.SetupCode()
 	if !v.setup.fits(form.Get("code")) {
+		if now := v.SetupCode(); now != before {
+			v.log.Warn("ten wrong codes were tried; the owner now begins with another", "code", now, "from", v.from())
+		}
 		return again(shop.Fault(shop.Forbidden, "This is not the code. It stands where the program was started; after ten wrong tries it is a new one."))
 	}
 	if form.Get("secret") != form.Get("again") {

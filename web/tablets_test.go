@@ -62,6 +62,8 @@ func TestQueueOutlastsThePage(t *testing.T) {
 	x.write("lash/lash/1", "0.15") // changed before it was ever sent, or after
 	x.write("lash/lash/2", "0.16")
 	x.is(`JSON.parse(localStorage.getItem("axlewright.queue")).length >= 2`)
+	x.do(chromedp.Evaluate[chromedp.Void](`document.querySelector("form[data-note] textarea").focus()`), chromedp.KeyEvent("stays so"))
+	x.tap("form[data-note] button")
 	x.do(chromedp.Navigate("about:blank"))
 	w.cut.Store(false)
 	x.open(at)
@@ -71,6 +73,9 @@ func TestQueueOutlastsThePage(t *testing.T) {
 	now, err := b.shop.Job(t.Context(), j.ID)
 	if err != nil {
 		t.Fatal(err)
+	}
+	if n := now.All("lash", shop.ItemNote); len(n) != 1 || n[0].Value.Text != "stays so" {
+		t.Errorf("the note: %v", n)
 	}
 	for place, want := range map[string]string{"1": "0.15 mm", "2": "0.16 mm"} {
 		if e := now.Standing(shop.Slot{Step: "lash", Item: "lash", Place: place}); e == nil || e.Value.Typed != want {

@@ -17,6 +17,8 @@ export function startBoxes() {
     enqueue(form);
   });
   document.addEventListener("submit", (e) => {
+    if (e.target.matches("form[data-note]")) return keepNote(e);
+    if (e.target.matches("form[data-photo]")) return sendPhoto(e);
     const form = e.target.closest("form[data-box]");
     if (!form) return;
     e.preventDefault();
@@ -61,6 +63,41 @@ function enqueue(form) {
   send();
 }
 
+// keepNote puts a note into the queue: it is as hard to write as a reading.
+function keepNote(e) {
+  e.preventDefault();
+  const form = e.target;
+  const t = store.ticket();
+  const fields = [...new FormData(form)].map(([k, v]) => [k, String(v)]);
+  store.put({ ticket: t, url: new URL(form.action).pathname, job: document.body.dataset.job, slot: "note " + t,
+    who: me(), whoName: document.body.dataset.whoName, fields, taken: new Date().toISOString(), state: "waiting" });
+  form.reset();
+  send();
+}
+
+// sendPhoto keeps the page where a photograph cannot be sent: it stays chosen.
+async function sendPhoto(e) {
+  e.preventDefault();
+  const form = e.target;
+  const button = form.querySelector("button");
+  const says = form.querySelector("[role=status]");
+  button.disabled = true;
+  says.textContent = "is being sent …";
+  try {
+    const answer = await fetch(form.action, { method: "POST", body: new FormData(form), headers: { "X-Bench": "photo" } });
+    const text = await answer.text();
+    says.textContent = answer.ok ? "" : "✕ not kept: " + text;
+    if (answer.ok) {
+      form.reset();
+      document.dispatchEvent(new CustomEvent("bench:look"));
+    }
+  } catch {
+    says.textContent = "⇡ not sent: the shop cannot be reached. It is still chosen here; try again.";
+  } finally {
+    button.disabled = false;
+  }
+}
+
 async function send() {
   if (sending) return;
   sending = true;
@@ -99,6 +136,7 @@ async function sendOne(item) {
   if (answer.ok) {
     store.drop(item.ticket);
     if (fresh) store.follow(item, fresh.dataset.last);
+    else document.dispatchEvent(new CustomEvent("bench:saved"));
   } else {
     store.change(item.ticket, { state: answer.status === 409 && fresh ? "clash" : "refused", says: isBox ? "" : text });
   }
