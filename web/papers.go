@@ -25,17 +25,20 @@ func paperPage(v *visit) error {
 		return err
 	}
 	p := paperShow{paperTime: paperTime{v.o.Now()}, Job: j, Paper: paper, House: *b.house}
+	record := paper == shop.PaperBuildRecord // of what was done: no boxes for what was not, no cautions for what is over
 	for _, key := range steps {
 		view, ok := j.Step(key)
 		if !ok || view.State == shop.StepNotNeeded {
 			continue
 		}
 		for _, f := range view.Fields {
-			if f.Applies || filled(f) {
+			if f.Applies && !(record && f.Field.Optional) || filled(f) {
 				p.Lines = append(p.Lines, v.paperLines(j, b, view.Step, f)...)
 			}
 		}
-		p.Cautions = append(p.Cautions, view.Step.Cautions...)
+		if !record {
+			p.Cautions = append(p.Cautions, view.Step.Cautions...)
+		}
 	}
 	return v.show(paperSheet(v.frame(titleCase(string(paper))).ofJob(j), p))
 }
