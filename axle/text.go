@@ -20,7 +20,7 @@ import (
 // thousand castings.
 const MaxFile = 8 << 20
 
-// Nesting beyond what any catalogue needs is refused before it is parsed: it
+// Nesting beyond what any data file needs is refused before it is parsed: it
 // would cost time that grows with its square.
 const (
 	deepestNest   = 20  // brackets within brackets
@@ -61,7 +61,7 @@ func plainError(err error) string {
 func badText(raw []byte) string {
 	switch {
 	case len(raw) > MaxFile:
-		return fmt.Sprintf("is larger than %d MB, more than any catalogue; is it the right file?", MaxFile>>20)
+		return fmt.Sprintf("is larger than %d MB, more than any data file; is it the right file?", MaxFile>>20)
 	case len(bytes.TrimSpace(raw)) == 0:
 		return "is empty; \"axlewright demo\" writes examples to start from"
 	case bytes.IndexByte(raw, 0) >= 0 || !utf8.Valid(raw):
@@ -82,7 +82,7 @@ func badText(raw []byte) string {
 	return ""
 }
 
-const tooDeep = "is nested deeper than any catalogue; is it the right file?"
+const tooDeep = "is nested deeper than any data file; is it the right file?"
 
 // parseText parses one YAML document.
 func parseText(src *source, text string) (ast.Node, *Finding) {

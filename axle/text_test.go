@@ -27,11 +27,11 @@ func TestFilesThatAreNoCatalogues(t *testing.T) {
 		{"merge", "castings:\n  - <<: {name: x}\n", "unknown key"},
 		{"tag", "note: !!binary aGVsbG8=\n", "tags (!) are not used"},
 		{"nothing", "castings:\n", "there is no value here"},
-		{"deep flow", "castings: " + strings.Repeat("[", 30) + strings.Repeat("]", 30), "nested deeper than any catalogue"},
-		{"deep flow unclosed", "castings: " + strings.Repeat("[", 100_000), "nested deeper than any catalogue"},
-		{"deep mapping", "castings: " + strings.Repeat("{a: ", 30) + "1" + strings.Repeat("}", 30), "nested deeper than any catalogue"},
-		{"deep list", strings.Repeat("- ", 1000) + "x", "nested deeper than any catalogue"},
-		{"deep block", staircase(300), "nested deeper than any catalogue"},
+		{"deep flow", "castings: " + strings.Repeat("[", 30) + strings.Repeat("]", 30), "nested deeper than any data file"},
+		{"deep flow unclosed", "castings: " + strings.Repeat("[", 100_000), "nested deeper than any data file"},
+		{"deep mapping", "castings: " + strings.Repeat("{a: ", 30) + "1" + strings.Repeat("}", 30), "nested deeper than any data file"},
+		{"deep list", strings.Repeat("- ", 1000) + "x", "nested deeper than any data file"},
+		{"deep block", staircase(300), "nested deeper than any data file"},
 	} {
 		path := write(t, folder, "broken.yaml", c.text)
 		_, err := LoadCatalogue(path)

@@ -73,7 +73,9 @@ func (c *Catalogue) resolve(v *Variant) axle.Findings {
 			continue
 		}
 		if err := t.resolve(&c.Features[k]); err != nil {
-			found = append(found, positioned(v.File, err, fmt.Sprintf("variants[%s].shows.%s", v.Name, t.Feature)))
+			f := axle.FindingOf(fmt.Sprintf("variants[%s].shows.%s", v.Name, t.Feature), err)
+			f.File = v.File
+			found = append(found, f)
 		}
 	}
 	return found

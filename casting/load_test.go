@@ -58,7 +58,7 @@ func TestMalformedCatalogues(t *testing.T) {
 	}{
 		"empty":                   {"  \n", 0, "is empty"},
 		"not text":                {"a: \x00", 0, "not text in UTF-8"},
-		"unknown key":             {swap("ask: How many?", "aks: How many?"), 4, `unknown field "aks"`},
+		"unknown key":             {swap("ask: How many?", "aks: How many?"), 4, `unknown key "aks"`},
 		"caret":                   {swap("ask: How many?", "aks: How many?"), 4, "      |     ^"},
 		"twice the same key":      {swap("sort: rib", "name: rib"), 3, "already defined"},
 		"broken":                  {"features: [", 0, ""},
@@ -190,9 +190,9 @@ func FuzzLoadCatalogue(f *testing.F) {
 	f.Add([]byte("features: &f [{name: a, sort: rib, ask: b, answers: [x, y]}]\nvariants: [{name: v, shows: {a: *f}}]\n"))
 	f.Add([]byte("variants:\n  - name: v\n    shows: ~\n"))
 	f.Fuzz(func(t *testing.T, text []byte) {
-		s := shelf{}
 		var c Catalogue
-		found := s.decode("f.yaml", text, &c)
+		sheet, err := axle.DecodeSheet("f.yaml", string(text), &c)
+		s, found := shelf{"f.yaml": sheet}, found(err)
 		for i := 0; len(found) == 0 && i < len(c.Variants); i++ {
 			found = append(found, c.resolve(&c.Variants[i])...)
 		}

@@ -20,7 +20,7 @@ func TestMalformedGaugings(t *testing.T) {
 	}
 	path := filepath.Join(t.TempDir(), "g.yaml")
 	for name, c := range map[string]struct{ from, to, says string }{
-		"unknown key":        {"variant: T31", "varient: T31", `unknown field "varient"`},
+		"unknown key":        {"variant: T31", "varient: T31", `unknown key "varient"`},
 		"no variant":         {"variant: T31\n", "", "whose stations"},
 		"gap without unit":   {`gap: "1.0 mm, trade"`, "gap: 1.0", "the unit is missing"},
 		"gap too wide":       {`gap: "1.0 mm, trade"`, "gap: 1.0 m", "out of reason"},
@@ -97,9 +97,9 @@ func FuzzLoadGauging(f *testing.F) {
 	f.Add([]byte("variant: &a x\nstations: *a\n"))
 	f.Add([]byte("history: [{casting: a, readings: {1: [], 2: ~}}]\n"))
 	f.Fuzz(func(t *testing.T, text []byte) {
-		s := shelf{}
 		var g Gauging
-		found := s.decode("f.yaml", text, &g)
+		sheet, err := axle.DecodeSheet("f.yaml", string(text), &g)
+		s, found := shelf{"f.yaml": sheet}, found(err)
 		if len(found) == 0 {
 			found = g.Check()
 		}

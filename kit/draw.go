@@ -80,7 +80,7 @@ type limits struct {
 }
 
 func (d *draft) bad(t Typed, field, format string, args ...any) {
-	d.found = append(d.found, d.k.source.finding(t, field, fmt.Sprintf(format, args...)))
+	d.found = append(d.found, d.k.finding(t, field, fmt.Sprintf(format, args...)))
 }
 
 // mostPieces keeps a mistaken file from filling the memory.

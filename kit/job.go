@@ -21,8 +21,7 @@ type Job struct {
 	Rules  JobRules  `yaml:"rules,omitempty"`
 	Rates  Rates     `yaml:"rates,omitempty"`
 
-	source source
-	drawn  []Drawn
+	drawn []Drawn
 }
 
 // Wanted is so many sets of a kit.
@@ -74,17 +73,14 @@ const (
 //
 // Errors: axle.Findings with line, column and a caret.
 func LoadJob(path string) (Job, error) {
-	text, err := read(path)
-	if err != nil {
-		return Job{}, err
-	}
 	var j Job
-	if j.source, err = decode(path, text, &j); err != nil {
+	sheet, err := axle.ReadSheet(path, &j)
+	if err != nil {
 		return j, err
 	}
 	var found axle.Findings
 	bad := func(t Typed, field, format string, args ...any) {
-		found = append(found, j.source.finding(t, field, fmt.Sprintf(format, args...)))
+		found = append(found, sheet.FindingAt(t.Line, t.Column, field, fmt.Sprintf(format, args...)))
 	}
 	if len(j.Kits) == 0 || len(j.Sheets) == 0 {
 		bad(Typed{}, "", "a nest needs kits to cut and sheets to cut them from")

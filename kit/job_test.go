@@ -117,7 +117,7 @@ func TestJobsThatCannotBeRead(t *testing.T) {
 		"is no length":         {"thickness: 3 mm", "thickness: 3"},
 		"crosses itself":       {"[620, 0], [620, 260]", "[620, 260], [620, 0]"},
 		"a price of -1":        {"price: 190", "price: -1"},
-		"unknown field":        {"count: 4", "cuont: 4"},
+		"unknown key":          {"count: 4", "cuont: 4"},
 		"is no price":          {"cut: 0.9", "cut: .nan"},
 		"kits to cut":          {good, "rates: {cut: 1}"},
 		"no unit; expected a ": {"rates:", "rules: {gap: 3}\nrates:"},

@@ -1,6 +1,9 @@
 package kit
 
-import "axlewright/kit/nest"
+import (
+	"axlewright/axle"
+	"axlewright/kit/nest"
+)
 
 // A Kit is one revision of a plate kit as its file says it.
 type Kit struct {
@@ -15,7 +18,7 @@ type Kit struct {
 	Drillings []Drilling `yaml:"drillings,omitempty" json:"drillings,omitempty"`
 	Pieces    []Piece    `yaml:"pieces" json:"pieces"`
 
-	source source
+	sheet *axle.Sheet
 }
 
 // A Reason says why a revision exists.

@@ -37,7 +37,7 @@ func LoadLedger(beside string) (Ledger, error) {
 		return nil, axle.Findings{{File: path, Problem: "cannot be read: " + err.Error()}}
 	}
 	var l Ledger
-	if _, err := decode(path, text, &l); err != nil {
+	if _, err := axle.DecodeSheet(path, string(text), &l); err != nil {
 		return nil, err
 	}
 	seen := map[string]bool{}

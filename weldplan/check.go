@@ -12,12 +12,12 @@ import (
 
 // A checker gathers findings about fields of a job.
 type checker struct {
-	sheet *sheet
+	sheet *axle.Sheet
 	found axle.Findings
 }
 
 func (c *checker) add(field, format string, args ...any) {
-	c.found = append(c.found, c.sheet.finding(field, fmt.Sprintf(format, args...)))
+	c.found = append(c.found, c.sheet.Finding(field, fmt.Sprintf(format, args...)))
 }
 
 // within demands a figure between two bounds, in coherent SI; needed says that it
@@ -59,7 +59,7 @@ const (
 )
 
 // check finds everything wrong with a job.
-func (j *Job) check(s *sheet) axle.Findings {
+func (j *Job) check(s *axle.Sheet) axle.Findings {
 	c := &checker{sheet: s}
 	j.Casting.check(c)
 	j.Shop.check(c)

@@ -202,7 +202,7 @@ func FuzzParse(f *testing.F) {
 	f.Add([]byte("casting: {metal: {a: 1}}"))
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		var j Job
-		s, err := parseSheet("fuzz.yaml", raw, &j)
+		s, err := axle.DecodeSheet("fuzz.yaml", string(raw), &j)
 		if err != nil {
 			var found axle.Findings
 			if !errors.As(err, &found) || len(found) == 0 || found[0].Problem == "" {

@@ -41,7 +41,7 @@ type Entry struct {
 // Errors: axle.Findings with file, line and column.
 func LoadLog(path string) ([]Entry, error) {
 	var log Log
-	s, err := readSheet(path, &log)
+	s, err := axle.ReadSheet(path, &log)
 	if err != nil {
 		return nil, err
 	}
