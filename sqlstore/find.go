@@ -42,11 +42,7 @@ func (t *tx) FindJobs(q shop.JobQuery) (shop.JobPage, error) {
 		w.and("ordinal IN (SELECT job FROM job_terms WHERE term >= ? AND term < ?)", from, to)
 	}
 	if len(q.States) > 0 {
-		list, _ := among(q.States)
-		args := make([]any, len(q.States))
-		for i, s := range q.States {
-			args[i] = string(s)
-		}
+		list, args := among(q.States)
 		w.and("state IN "+list, args...)
 	}
 	if q.Mark != "" {
@@ -129,11 +125,7 @@ func (t *tx) Taken(lots []shop.ID) (map[shop.ID]shop.Taken, error) {
 		lots = lots[len(part):]
 		var w where
 		w.and("kind = ?", string(shop.KindLot))
-		list, _ := among(part)
-		args := make([]any, len(part))
-		for i, id := range part {
-			args[i] = string(id)
-		}
+		list, args := among(part)
 		w.and("card IN "+list, args...)
 		err := t.rows("SELECT card, reserved, SUM(quantity) FROM job_uses"+w.text.String()+" GROUP BY card, reserved", w.args, func(r *sql.Rows) error {
 			var card string

@@ -92,9 +92,6 @@ func (s *Store) open(ctx, beside context.Context, o Options) (err error) {
 // About says what the store is, without user or password.
 func (s *Store) About() string { return s.about }
 
-// Dir is the shop's folder.
-func (s *Store) Dir() string { return s.dir }
-
 // BackupDir is where nightly backups go unless told otherwise.
 func (s *Store) BackupDir() string { return filepath.Join(s.dir, "backups") }
 

@@ -2,12 +2,9 @@ package sqlstore
 
 import (
 	"database/sql"
-	"strconv"
 
 	"axlewright/shop"
 )
-
-func itoa(n int) string { return strconv.Itoa(n) }
 
 // ordinal is the store's own number of a job.
 func (t *tx) ordinal(job shop.ID) (int64, error) {

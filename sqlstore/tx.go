@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"strconv"
 	"strings"
 	"time"
 
@@ -152,15 +153,15 @@ func (w *where) add(text string, args ...any) {
 		}
 		w.args = append(w.args, args[0])
 		args = args[1:]
-		w.text.WriteString("$" + itoa(len(w.args)))
+		w.text.WriteString("$" + strconv.Itoa(len(w.args)))
 	}
 }
 
-// among is a list of placeholders and its arguments: "(?, ?, ?)".
-func among[T any](items []T) (string, []any) {
+// among is a list of placeholders and its arguments, as plain strings: "(?, ?, ?)".
+func among[T ~string](items []T) (string, []any) {
 	args := make([]any, len(items))
 	for i, x := range items {
-		args[i] = x
+		args[i] = string(x)
 	}
 	return "(" + strings.TrimSuffix(strings.Repeat("?, ", len(items)), ", ") + ")", args
 }
