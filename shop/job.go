@@ -121,16 +121,6 @@ func (j *Job) History(s Slot) []Entry {
 	return all
 }
 
-// Entry returns the entry of that number.
-func (j *Job) Entry(seq int64) *Entry {
-	for i := range j.entries {
-		if j.entries[i].Seq == seq {
-			return &j.entries[i]
-		}
-	}
-	return nil
-}
-
 // Value returns what stands at a field without places, the zero Value where
 // nothing does.
 func (j *Job) Value(step StepKey, item string) Value {

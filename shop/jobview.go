@@ -47,9 +47,7 @@ type PlaceView struct {
 	Earlier []Entry // what stood before, oldest first
 }
 
-// Applies says whether the step belongs to the job's works.
-func (j *Job) Applies(s Step) bool { return meets(s.For, j.Works()) }
-
+// meets says whether what is for some works only belongs to a job of these.
 func meets(wanted, have []Work) bool {
 	return len(wanted) == 0 || slices.ContainsFunc(have, func(w Work) bool { return slices.Contains(wanted, w) })
 }

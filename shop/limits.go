@@ -6,7 +6,6 @@ package shop
 const (
 	custom    = "common practice, no source"
 	published = "published for axles of this kind; the manual of the axle on the bench wins"
-	geometry  = "computed from the geometry"
 )
 
 func metres(mm float64) *float64 { x := mm * 1e-3; return &x }

@@ -6,11 +6,9 @@ import "axlewright/axle"
 // shown wherever the limit is.
 type Origin = axle.Origin
 
-// The origins, from the surest to the least sure.
+// The origins that a limit may have, from the surest to the least sure.
 const (
 	Measured = axle.Measured // on this part, by this shop
 	Maker    = axle.Maker    // a page of the maker's manual that the shop holds
 	Trade    = axle.Trade    // custom of the trade, or published for other axles
-	Computed = axle.Computed
-	Assumed  = axle.Assumed
 )

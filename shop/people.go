@@ -13,18 +13,8 @@ const FirstOwner ID = "owner"
 // secretKey is where a person's hashed PIN or password is kept.
 func secretKey(person ID) string { return "secret." + string(person) }
 
-// Actor returns the person as one who acts. NotFound where there is none, or
-// where the person was put away.
-func (s *Shop) Actor(ctx context.Context, person ID) (Actor, error) {
-	p, err := Get[Person](ctx, s, person)
-	if err != nil {
-		return Actor{}, err
-	}
-	if p.Retired {
-		return Actor{}, Fault(NotFound, "%s no longer works here.", p.Name)
-	}
-	return Actor{p.ID, p.Name, p.Role}, nil
-}
+// actor is the person as one who acts.
+func (p Person) actor() Actor { return Actor{p.ID, p.Name, p.Role} }
 
 // Alone returns the only owner of a shop in which nobody has a PIN or password
 // yet: the bench on one computer, which nobody else can reach. It is SignIn as
@@ -42,7 +32,7 @@ func (s *Shop) Alone(ctx context.Context) (Actor, error) {
 		return Actor{}, err
 	}
 	for _, p := range people {
-		return Actor{p.ID, p.Name, p.Role}, nil
+		return p.actor(), nil
 	}
 	return Actor{}, Fault(NotFound, "This shop has no owner.")
 }

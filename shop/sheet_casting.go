@@ -69,8 +69,6 @@ type House struct {
 	Country string `json:"country,omitempty"`
 	Specs   []Spec `json:"specs,omitempty"` // limits for every variant that has none of its own
 
-	Standard    string `json:"standard,omitempty"`     // standard vehicle of the index, as YAML
-	FirstUnit   string `json:"first_unit,omitempty"`   // "metric" or "inch": which comes first; both are always shown
 	Terms       string `json:"terms,omitempty"`        // of the quote and warranty, as printed
 	KeepNightly int    `json:"keep_nightly,omitempty"` // backups kept; 0 is 14
 }
@@ -134,15 +132,12 @@ func (g *Gauge) Check() error {
 
 // Check demands a name, and specs that name fields there are.
 func (h *House) Check() error {
-	if h.FirstUnit != "" && h.FirstUnit != "metric" && h.FirstUnit != "inch" {
-		return Fault(Invalid, "What comes first is metric or inch.").At("first_unit")
-	}
 	if h.KeepNightly < 0 || h.KeepNightly > 1000 {
 		return Fault(Invalid, "Keep 1 to 1000 backups; 0 keeps 14.").At("keep_nightly")
 	}
 	return firstFault(required("name", h.Name), lengthOf("name", h.Name, 100), lengthOf("address", h.Address, 500),
 		lengthOf("phone", h.Phone, 100), lengthOf("mail", h.Mail, 200), lengthOf("country", h.Country, 100),
-		lengthOf("standard", h.Standard, 200_000), lengthOf("terms", h.Terms, longText), checkSpecs(h.Specs))
+		lengthOf("terms", h.Terms, longText), checkSpecs(h.Specs))
 }
 
 // Revision returns the revision of that name.

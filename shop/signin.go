@@ -48,7 +48,7 @@ func (s *Shop) SignIn(ctx context.Context, person ID, secret, from, device strin
 		if p.Retired {
 			return nil
 		}
-		actor = Actor{p.ID, p.Name, p.Role}
+		actor = p.actor()
 		hash, err = tx.Setting(secretKey(p.ID))
 		return err
 	})
@@ -125,7 +125,7 @@ func (s *Shop) Who(ctx context.Context, token string) (Actor, error) {
 		}
 		p, err := getSheet[Person](tx, session.Person)
 		if err == nil && !p.Retired {
-			actor = Actor{p.ID, p.Name, p.Role}
+			actor = p.actor()
 		}
 		return err
 	})

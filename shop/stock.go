@@ -113,7 +113,6 @@ type Part struct {
 	Entry    *Entry
 	Lot      Link
 	Quantity float64
-	Reserved bool
 }
 
 // Parts lists the lots of a job in the order in which they were written.
@@ -122,7 +121,7 @@ func (j *Job) Parts() []Part {
 	for i := range j.entries {
 		e := &j.entries[i]
 		if e.Value.Quantity != nil && e.Value.Link != nil && j.Standing(e.Slot()) == e {
-			all = append(all, Part{e, *e.Value.Link, *e.Value.Quantity, e.Value.Reserved})
+			all = append(all, Part{e, *e.Value.Link, *e.Value.Quantity})
 		}
 	}
 	return all

@@ -92,9 +92,3 @@ func (v Value) Word() string {
 	}
 	return v.Words[0]
 }
-
-// Empty says whether the value says nothing at all.
-func (v Value) Empty() bool {
-	return v.Typed == "" && v.SI == nil && len(v.Words) == 0 && v.Text == "" && v.Day == "" && v.Link == nil &&
-		v.Sum == nil && v.Quantity == nil && v.File == nil && !v.Withdrawn
-}

@@ -28,7 +28,6 @@ type cardField struct {
 	Options           []string
 	Card              shop.CardKind
 	Wanted            bool
-	Fixed             bool // shown, not typed
 }
 
 // A sheetText is a card between form and shop.

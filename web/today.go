@@ -9,7 +9,6 @@ import (
 // A group is some jobs under a heading.
 type group struct {
 	Title string
-	Note  string
 	Lines []shop.Line
 	More  string // where the rest is, empty where this is all
 }
