@@ -30,7 +30,7 @@ func (s *study) advice() (Advice, error) {
 	for _, b := range order {
 		if k := slices.IndexFunc(kept, func(cheaper int) bool { return dominates.covers(s, cheaper, b) }); k >= 0 {
 			a.SetAside = append(a.SetAside, SetAside{
-				Name: buildName(s.builds[b]), Price: s.builds[b].Price, Better: buildName(s.builds[kept[k]]),
+				Name: s.label(b), Price: s.builds[b].Price, Better: s.label(kept[k]),
 			})
 			continue
 		}
@@ -73,10 +73,18 @@ func markFrontier(builds []Build) {
 	}
 }
 
-// recommend picks the cheapest build that is good enough, or says that there
-// is none.
+// enough says whether a build carries the demand with the wanted chance.
+func (a *Advice) enough(b Build) bool { return b.Carries.Value >= a.Wanted }
+
+// recommend picks the cheapest build that is good enough, without a structural
+// weld where the owner wants the axle as it was made; or says that there is none.
 func (s *study) recommend(a *Advice) {
-	a.Recommended = slices.IndexFunc(a.Builds, func(b Build) bool { return b.Carries.Value >= a.Wanted })
+	a.Recommended = slices.IndexFunc(a.Builds, a.enough)
+	if slices.Contains(s.enquiry.Use, axle.Original) {
+		if i := slices.IndexFunc(a.Builds, func(b Build) bool { return a.enough(b) && !b.Welds }); i >= 0 {
+			a.Recommended = i
+		}
+	}
 	switch {
 	case a.Recommended < 0:
 		best := 0 // what costs more beyond the last build of the frontier buys nothing
@@ -180,7 +188,10 @@ func (s *study) nextFixes(a *Advice) {
 			left = append(left, r.Name)
 		}
 	}
-	a.NextFixes = fmt.Sprintf("It raises: %s. It leaves as it is: %s.", joinAnd(fixed), joinAnd(left))
+	if len(fixed) > 0 {
+		a.NextFixes = fmt.Sprintf("It raises: %s. ", joinAnd(fixed))
+	}
+	a.NextFixes += fmt.Sprintf("It leaves as it is: %s.", joinAnd(left))
 }
 
 // Rung returns a link of the build by name.

@@ -6,6 +6,7 @@ import (
 	"math"
 	"runtime"
 	"slices"
+	"strings"
 	"testing"
 
 	"axlewright/axle"
@@ -224,6 +225,51 @@ func TestAnswersIncludeStandardAndNotThisAxle(t *testing.T) {
 	e, c = load(t, "13-small-pinion")
 	if a := adviceOn(t, e, c, fewDraws); a.Verdict != NotThisAxle {
 		t.Errorf("a small pinion under a huge demand: %s", a.Verdict)
+	}
+}
+
+func TestWearIsToldWithTheBuildThatLastsSurest(t *testing.T) {
+	e, c := load(t, "12-towing")
+	a := adviceOn(t, e, c, fewDraws)
+	i := slices.IndexFunc(a.Rules, func(r Rule) bool { return r.Because == "wear" })
+	if best := a.Builds[a.Best]; !best.WearsOut() || i < 0 {
+		t.Fatalf("lasts %.2f, rules %+v", best.Lasts.Value, a.Rules)
+	}
+	_, says, there := strings.Cut(a.Rules[i].Text, "Surest to last of those that carry it: ")
+	if !there {
+		t.Fatalf("no surer build in %q", a.Rules[i].Text)
+	}
+	most, cheapest := a.Builds[a.Best].Lasts.Value, ""
+	for _, b := range a.Builds {
+		if b.Carries.Value >= a.Wanted && b.Lasts.Value > most {
+			most, cheapest = b.Lasts.Value, b.Label()
+		}
+	}
+	if !strings.HasPrefix(says, cheapest) {
+		t.Errorf("%q, want %q", says, cheapest)
+	}
+}
+
+func TestOwnerOfAnOriginalGetsNoWeldWhereOneCanBeSpared(t *testing.T) {
+	e, c := load(t, "12-towing")
+	e.Wanted = 0.89
+	plain := adviceOn(t, e, c, fewDraws)
+	cheapest := plain.Builds[plain.Recommended]
+	for i := range c.Upgrades { // as if the cheapest good enough build were welded
+		if slices.Contains(cheapest.Upgrades, c.Upgrades[i].Name) {
+			c.Upgrades[i].Welds = true
+		}
+	}
+	e.Use = append(e.Use, axle.Original)
+	a := adviceOn(t, e, c, fewDraws)
+	if a.Recommended < 0 || a.Builds[a.Recommended].Welds || a.Builds[a.Recommended].Price <= cheapest.Price || a.Best != a.Recommended {
+		t.Fatalf("recommended %d of %d builds, verdict %s", a.Recommended, len(a.Builds), a.Verdict)
+	}
+	if a.NextUp >= 0 && a.NextUp <= a.Recommended {
+		t.Errorf("the next one up, %d, is cheaper than the recommended %d", a.NextUp, a.Recommended)
+	}
+	if !slices.ContainsFunc(a.Rules, func(r Rule) bool { return r.Because == "originality" && r.Overrides }) {
+		t.Errorf("not told: %+v", a.Rules)
 	}
 }
 

@@ -100,7 +100,7 @@ func (s *study) describe(build int, c column) Build {
 	a := &s.builds[build]
 	n := s.draws.n
 	b := Build{
-		Name: buildName(*a), Upgrades: a.Upgrades, Price: a.Price, Minutes: a.Minutes, Welds: a.Welds,
+		Name: buildName(*a), Upgrades: a.Upgrades, Titles: s.titles(build), Price: a.Price, Minutes: a.Minutes, Welds: a.Welds,
 		GiveOut: bandOf(c.least), Carries: chanceOf(float64(count(c.holds)), n), Life: bandOf(c.life),
 	}
 	lasts := 0
@@ -110,11 +110,6 @@ func (s *study) describe(build int, c column) Build {
 		}
 	}
 	b.Lasts = chanceOf(float64(lasts), n)
-	for _, name := range a.Upgrades {
-		if u, err := s.catalogue.Upgrade(name); err == nil {
-			b.Titles = append(b.Titles, u.Title)
-		}
-	}
 	firsts := make([]float64, len(links))
 	for i := range n {
 		firsts[c.first[i]] += 1 / float64(n)
@@ -146,6 +141,20 @@ func (s *study) describe(build int, c column) Build {
 	b.Weak, b.RunnerUp, b.WearsFirst = b.byFirst()
 	return b
 }
+
+// titles names the upgrades of a build for people.
+func (s *study) titles(build int) []string {
+	var titles []string
+	for _, name := range s.builds[build].Upgrades {
+		if u, err := s.catalogue.Upgrade(name); err == nil {
+			titles = append(titles, u.Title)
+		}
+	}
+	return titles
+}
+
+// label names a build for people.
+func (s *study) label(build int) string { return Build{Titles: s.titles(build)}.Label() }
 
 // byFirst returns the links that are most and second most often the first to
 // break or move, and the one that is most often the first to wear out.

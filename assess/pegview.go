@@ -32,11 +32,11 @@ func (s *study) pegView(a *Advice) error {
 	}
 	sum := fmt.Sprintf("The teeth push the crown wheel off the pinion with %.1f kN for each 1,000 N·m on the drive side and %.1f kN on the coast side; this axle pulls forward on its %s side.",
 		thrust[0], thrust[1], s.enquiry.Mounting.Forward)
-	beside := buildName(s.builds[without])
+	beside := s.label(without)
 	if a.Peg.Brings {
-		a.Peg.Text = fmt.Sprintf("%s A peg added to %q moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%.", sum, beside, 100*gain, 100*longer)
+		a.Peg.Text = fmt.Sprintf("%s A peg added to %s moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%.", sum, beside, whole(100*gain), whole(100*longer))
 	} else {
-		a.Peg.Text = fmt.Sprintf("No peg. %s Added to %q it moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%: not worth its money here.", sum, beside, 100*gain, 100*longer)
+		a.Peg.Text = fmt.Sprintf("No peg. %s Added to %s it moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%: not worth its money here.", sum, beside, whole(100*gain), whole(100*longer))
 	}
 	a.Peg.Flank = gear.Coast
 	if thrust[0] > thrust[1] {
@@ -54,6 +54,9 @@ func (s *study) pegView(a *Advice) error {
 	a.Peg.Curve, err = s.pegCurve(with, without, a.Peg.Flank)
 	return err
 }
+
+// whole rounds and gives nothing no sign.
+func whole(x float64) float64 { return math.Round(x) + 0 }
 
 // pegTwins returns the best build with a peg and its twin without: those
 // nearest the recommended build where it has one.

@@ -32,7 +32,7 @@ func (s *study) applyRules(a *Advice) {
 		add("salt or sea water", "Corrosion eats cap bolts, locks and breather before load does: plate or coat the fixings (never plated 12.9), seal the joint faces, renew oil after each dip.")
 	}
 	if uses(axle.Original) {
-		s.dropWelds(a, override)
+		originalRule(a, override)
 	}
 	if uses(axle.Competition) || uses(axle.Rock) {
 		add("shock", "Landing and grip after spin multiply the torque; the shock factor here is a guess with a spread. Set lash in the upper third of its band and check the pattern a little to the toe.")
@@ -58,30 +58,49 @@ func (s *study) applyRules(a *Advice) {
 	}
 }
 
-// dropWelds moves the recommendation to the cheapest good enough build without
-// a structural weld, where there is one.
-func (s *study) dropWelds(a *Advice, override func(because, text string)) {
-	if !a.Builds[a.Best].Welds {
-		return
+// originalRule says what the owner's wish for the axle as it was made costs.
+func originalRule(a *Advice, override func(because, text string)) {
+	switch {
+	case a.Builds[a.Best].Welds:
+		override("originality", "The owner wants it as it was made, but no build without a structural weld carries the demand with the wanted chance: tell him so before any work.")
+	case a.Recommended > slices.IndexFunc(a.Builds, a.enough):
+		override("originality", "The owner wants it as it was made: the cheapest build without a structural weld that carries the demand is recommended, though one with a weld is cheaper.")
 	}
-	for i, b := range a.Builds {
-		if !b.Welds && b.Carries.Value >= a.Wanted {
-			a.Recommended, a.Best = i, i
-			override("originality", "The owner wants it as it was made: the cheapest build without a structural weld that carries the demand is recommended instead.")
-			return
-		}
-	}
-	override("originality", "The owner wants it as it was made, but no build without a structural weld carries the demand with the wanted chance: tell him so before any work.")
 }
 
-// wearRule says when the best build carries the peak but wears out early.
+// WearsOut says whether the build is more likely than not to wear out before
+// the wanted distance.
+func (b Build) WearsOut() bool { return b.WearsFirst >= 0 && b.Lasts.Value < 0.5 }
+
+// wearRule says when the best build carries the peak but wears out early, and
+// which build that carries it lasts surest.
 func (s *study) wearRule(a *Advice, add func(because, text string)) {
 	b := &a.Builds[a.Best]
 	if b.WearsFirst < 0 || b.Lasts.Value >= 0.8 {
 		return
 	}
-	add("wear", fmt.Sprintf("Under this duty the chance to reach %s km is %.0f %%; first to wear: %s, at about %s km (10 to 90 %%: %s to %s). Life is good to a factor of three at best: use it to compare, and mind oil, lash and load first.",
-		kilometres(a.Distance), 100*b.Lasts.Value, b.Links[b.WearsFirst].Name, kilometres(b.Life.Median), kilometres(b.Life.Low), kilometres(b.Life.High)))
+	text := fmt.Sprintf("Under this duty the chance to reach %s km is %.0f %%; first to wear: %s, at about %s km (10 to 90 %%: %s to %s). Life is good to a factor of three at best: use it to compare, and mind oil, lash and load first.",
+		kilometres(a.Distance), 100*b.Lasts.Value, b.Links[b.WearsFirst].Name, kilometres(b.Life.Median), kilometres(b.Life.Low), kilometres(b.Life.High))
+	if surest := s.lastsSurest(a); surest != a.Best {
+		text += fmt.Sprintf(" Surest to last of those that carry it: %s (price %.0f), %.0f %%.", a.Builds[surest].Label(), a.Builds[surest].Price, 100*a.Builds[surest].Lasts.Value)
+	} else if b.WearsOut() {
+		text += " No build offered lasts clearly longer: only less load, other gears or a shorter distance help."
+	}
+	add("wear", text)
+}
+
+// lastsSurest returns the cheapest build that lasts about as surely as any, of
+// those that carry the demand and bring no weld the owner does not want. It is
+// the best build itself where none lasts clearly longer.
+func (s *study) lastsSurest(a *Advice) int {
+	original := slices.Contains(s.enquiry.Use, axle.Original)
+	surest, most := a.Best, a.Builds[a.Best].Lasts.Value
+	for i, b := range a.Builds {
+		if a.enough(b) && !(original && b.Welds) && b.Lasts.Value > most+0.05 {
+			surest, most = i, b.Lasts.Value
+		}
+	}
+	return surest
 }
 
 // kilometres prints a distance to two figures, thousands apart.

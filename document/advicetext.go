@@ -70,7 +70,8 @@ func (t *text) heading(words string) {
 func (t *text) wrap(mark, words string) {
 	indent := strings.Repeat(" ", len([]rune(mark)))
 	line := mark
-	for _, w := range strings.Fields(words) {
+	for _, w := range strings.FieldsFunc(together(words), func(r rune) bool { return r == ' ' || r == '\n' }) {
+		w = strings.ReplaceAll(w, "\u00a0", " ") // a unit stays with its figure
 		if len([]rune(line))+len([]rune(w))+1 > width && line != mark && line != indent {
 			t.line("%s", strings.TrimRight(line, " "))
 			line = indent

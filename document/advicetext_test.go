@@ -85,3 +85,29 @@ func TestHiddenBuildsAreCounted(t *testing.T) {
 		}
 	}
 }
+
+func TestAnswerWarnsOfWear(t *testing.T) {
+	a := sample.Advice()
+	b := &a.Builds[a.Best]
+	b.Links = append(b.Links, assess.Rung{Name: "tooth flanks pit", Kind: assess.Wears})
+	b.WearsFirst, b.Lasts = len(b.Links)-1, assess.Chance{Value: 0.1}
+	sign, says := recommendation(a, unnamed)
+	if sign != "△" || !strings.Contains(says, "likely to wear out before 60,000 km (37,000 mi): chance to last 10 %; first: tooth flanks pit") {
+		t.Errorf("%s %s", sign, says)
+	}
+	b.Lasts.Value = 0.9
+	if sign, says := recommendation(a, unnamed); sign != "✓" || !strings.Contains(says, "wears out before 60,000 km (37,000 mi): 90 %") {
+		t.Errorf("%s %s", sign, says)
+	}
+}
+
+func TestUnitStaysWithItsFigureAtTheEndOfALine(t *testing.T) {
+	for n := range 12 { // the end of the line falls before, within and behind the figure
+		var b strings.Builder
+		w := &text{out: &b}
+		w.wrap("· ", strings.Repeat("ab ", (width-24)/3)+strings.Repeat("a", n+1)+" of a chance of 99 %; and more")
+		if !strings.Contains(b.String(), "99 %;") {
+			t.Errorf("%q", b.String())
+		}
+	}
+}

@@ -18,8 +18,14 @@ func recommendation(a *assess.Advice, names func(build int) string) (sign, sente
 		return "△", "No build can be made for this casting."
 	}
 	sign, sentence = carries(a, names)
-	if a.Distance > 0 {
-		sentence += fmt.Sprintf(" Chance that nothing in it wears out before %s: %s.", distance(a.Distance), chance(nearest(a).Lasts))
+	b := nearest(a)
+	switch {
+	case a.Distance <= 0:
+	case a.Recommended >= 0 && b.WearsOut():
+		sign = "△"
+		sentence += fmt.Sprintf(" But it is likely to wear out before %s: chance to last %s; first: %s.", distance(a.Distance), chance(b.Lasts), b.Links[b.WearsFirst].Name)
+	default:
+		sentence += fmt.Sprintf(" Chance that nothing in it wears out before %s: %s.", distance(a.Distance), chance(b.Lasts))
 	}
 	return sign, sentence
 }

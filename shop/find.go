@@ -10,7 +10,7 @@ type Line struct {
 	Number  int64     `json:"number"` // that shop's running number
 	Stamped string    `json:"stamped,omitempty"`
 	State   State     `json:"state"`
-	Title   string    `json:"title,omitempty"` // "Ford of Fellgate, hill-farm pick-up, rear"
+	Title   string    `json:"title,omitempty"` // "Brigg of Fellgate, hill-farm pick-up, rear"
 	Casting string    `json:"casting,omitempty"`
 	Works   []Work    `json:"works,omitempty"`
 	Due     string    `json:"due,omitempty"` // day

@@ -30,7 +30,7 @@ func Advice() *assess.Advice {
 		NextFixes: "It raises: head bearing dents and cap walks. It leaves as it is: pinion tooth root.",
 		Peg: assess.PegView{
 			Offered: true, Gain: 0.004, Longer: 0.011, Flank: gear.Coast, Curve: pegCurve(),
-			Text: "No peg. The teeth push the crown wheel off the pinion with 4.3 kN for each 1,000 N·m on the drive side and 11.8 kN on the coast side; this axle pulls forward on its drive side. Added to \"better cap bolts\" it moves the chance of carrying the demand by +0 points and the median give-out torque by +1 %: not worth its money here.",
+			Text: "No peg. The teeth push the crown wheel off the pinion with 4.3 kN for each 1,000 N·m on the drive side and 11.8 kN on the coast side; this axle pulls forward on its drive side. Added to better cap bolts it moves the chance of carrying the demand by +0 points and the median give-out torque by +1 %: not worth its money here.",
 		},
 		Rules: []assess.Rule{
 			{Because: "towing", Text: "Steady load is heat and bearing life, not shock: see to oil level and grade, a free breather and the bearings first; plates do not cool. Stop and look if the case climbs past 120 °C (248 °F)."},
