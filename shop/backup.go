@@ -54,7 +54,7 @@ type jobHead struct {
 // either. Sessions are left out.
 func (s *Shop) BackUp(ctx context.Context, by Actor, to io.Writer, files bool) (Backup, error) {
 	b := Backup{Format: BackupFormat, Program: "Axlewright", Shop: s.id, At: instant(s.now()), Inside: files}
-	if err := by.must(ActSettings); err != nil {
+	if err := by.Must(ActSettings); err != nil {
 		return b, err
 	}
 	w := &archiveWriter{zip.NewWriter(to), s.now()}

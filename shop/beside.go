@@ -80,13 +80,11 @@ func (s *Shop) Attach(ctx context.Context, by Actor, job ID, a Attachment) (*Job
 	case EntryAdvice, EntryQuote:
 		act = ActSell
 	case EntryPaper:
-		if by.Role.May(ActSell) {
-			act = ActSell
-		}
+		act = by.Role.either(ActSell, ActBuild)
 	default:
 		return nil, Fault(Invalid, "Only advice, quotes and papers are attached.").At("kind")
 	}
-	if err := firstFault(by.must(act), checkTicket(a.Ticket), lengthOf("name", a.Name, 100), lengthOf("text", a.Text, 1000), lengthOf("media", a.Media, 100)); err != nil {
+	if err := firstFault(by.Must(act), checkTicket(a.Ticket), lengthOf("name", a.Name, 100), lengthOf("text", a.Text, 1000), lengthOf("media", a.Media, 100)); err != nil {
 		return nil, err
 	}
 	for _, w := range a.Words {

@@ -68,7 +68,7 @@ func History[T any, P Sheet[T]](ctx context.Context, s *Shop, id ID) ([]T, error
 // a Conflict with both cards if somebody has saved another revision since this
 // one was read; saving what is kept already changes nothing.
 func Save[T any, P Sheet[T]](ctx context.Context, s *Shop, by Actor, sheet T) (T, error) {
-	if err := by.must(actOf(P(&sheet).Kind())); err != nil {
+	if err := by.Must(actOf(P(&sheet).Kind())); err != nil {
 		return sheet, err
 	}
 	err := s.store.Update(ctx, func(tx Tx) error {

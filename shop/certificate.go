@@ -77,13 +77,13 @@ func (c Certificate) Witness() Head { return Head{c.Seq, c.Hash} }
 // handover.
 func (s *Shop) Certify(ctx context.Context, by Actor, job ID) (Certificate, error) {
 	var c Certificate
-	if err := by.must(ActCertify); err != nil {
+	if err := by.Must(ActCertify); err != nil {
 		return c, err
 	}
 	_, err := s.change(ctx, by, job, func(_ Tx, j *Job) ([]Entry, error) {
-		number := j.Standing(Slot{"stamp", "number", ""})
+		number := j.Standing(slotStamped)
 		if number == nil {
-			return nil, Fault(Invalid, "Stamp a number first: the certificate is found by it.").At("stamp/number")
+			return nil, Fault(Invalid, "Stamp a number first: the certificate is found by it.").At(slotStamped.String())
 		}
 		if j.Origin.ID != s.id {
 			return nil, Fault(Forbidden, "This unit was built by another shop, which certifies it.")
@@ -169,10 +169,7 @@ func (s *Shop) VerifyJob(ctx context.Context, id ID) ([]Finding, error) {
 				found = append(found, Finding{e.Seq, "the certificate is not signed by this shop"})
 			}
 		}
-		for _, f := range []*File{e.Value.File, e.Value.Thumb} {
-			if f == nil {
-				continue
-			}
+		for _, f := range e.Files() {
 			if _, err := s.store.File(ctx, f.SHA256); err != nil {
 				if code := CodeOf(err); code != NotFound && code != Damaged {
 					return nil, err

@@ -65,7 +65,7 @@ func checkValue(f Field, at string, v Value) error {
 		}
 		return only(Value{Words: v.Words})
 	case FieldText:
-		return firstFault(required(at, v.Text), lengthOf(at, v.Text, longText), checkStamped(f, at, v.Text), only(Value{Text: v.Text}))
+		return firstFault(required(at, v.Text), lengthOf(at, v.Text, longText), checkStamped(at, v.Text), only(Value{Text: v.Text}))
 	case FieldDay:
 		return firstFault(required(at, v.Day), dayOrEmpty(at, v.Day), only(Value{Day: v.Day}))
 	case FieldSum:
@@ -91,8 +91,8 @@ func checkValue(f Field, at string, v Value) error {
 }
 
 // checkStamped keeps a stamped number to what can be stamped, found and signed.
-func checkStamped(f Field, at, text string) error {
-	if f.Key != "number" || f.Title != "Stamped number" {
+func checkStamped(at, text string) error {
+	if at != slotStamped.String() {
 		return nil
 	}
 	for _, r := range text {

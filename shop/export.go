@@ -39,7 +39,7 @@ func sealText(number string, job ID, head Head, key string) string {
 // shows, and how all of it is read and checked without this program. A damaged
 // record is exported as it is; the page says so.
 func (s *Shop) Export(ctx context.Context, by Actor, job ID, to io.Writer) error {
-	if err := by.must(ActRead); err != nil {
+	if err := by.Must(ActRead); err != nil {
 		return err
 	}
 	var j *Job

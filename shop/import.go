@@ -22,7 +22,7 @@ type Imported struct {
 // copies that have gone separate ways are a Conflict.
 func (s *Shop) Import(ctx context.Context, by Actor, r io.ReaderAt, size int64) (Imported, error) {
 	var result Imported
-	if err := by.must(ActSettings); err != nil {
+	if err := by.Must(ActSettings); err != nil {
 		return result, err
 	}
 	a, err := openArchive(r, size)

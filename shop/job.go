@@ -43,6 +43,14 @@ func Read(job ID, sealed []Sealed, head Head) *Job {
 	return j
 }
 
+// whole refuses a record that is damaged: nothing is added to it.
+func (j *Job) whole() error {
+	if len(j.Damage) == 0 {
+		return nil
+	}
+	return Fault(Damaged, "This record is damaged (%s), so nothing is added to it. Restore it from a backup.", j.Damage[0])
+}
+
 // add takes one more entry in. The first one says which job it is.
 func (j *Job) add(e Entry) {
 	slot := e.Slot()
@@ -85,9 +93,14 @@ const (
 )
 
 var (
-	slotOpened = Slot{StepJob, "opened", ""}
-	slotState  = Slot{StepJob, "state", ""}
+	slotOpened  = Slot{StepJob, "opened", ""}
+	slotState   = Slot{StepJob, "state", ""}
+	slotStamped = Slot{"stamp", "number", ""}
 )
+
+// Beside says whether the slot is of a note, a photograph or a mark: beside the
+// fields of its step.
+func (s Slot) Beside() bool { return oneOf(s.Item, []string{ItemNote, ItemPhoto, ItemMark}) }
 
 // Entries returns the whole record, oldest first. Do not change it.
 func (j *Job) Entries() []Entry { return j.entries }
@@ -180,7 +193,7 @@ func (j *Job) Works() []Work {
 }
 
 // Stamped returns the number stamped into the casting, "" before that.
-func (j *Job) Stamped() string { return j.Value("stamp", "number").Text }
+func (j *Job) Stamped() string { return j.Value(slotStamped.Step, slotStamped.Item).Text }
 
 // Casting returns the variant, nil while it is not known.
 func (j *Job) Casting() *Link { return j.Value("identify", "casting").Link }

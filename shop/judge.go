@@ -2,10 +2,11 @@ package shop
 
 import "math"
 
-// LimitsFor returns the ranges that stand beside a field of a job, the one that
-// is judged against first: the variant's own spec, then the house's, then the
-// bands of the trade. Casting and house may be nil.
-func LimitsFor(j *Job, step StepKey, f Field, casting *Casting, house *House) []Limit {
+// LimitsFor returns the ranges that stand beside a field of a job: the one that
+// a reading is judged against, nil where none holds, and the others. The
+// variant's own spec comes first, then the house's, then the bands of the trade.
+// Casting and house may be nil.
+func LimitsFor(j *Job, step StepKey, f Field, casting *Casting, house *House) (judged *Limit, others []Limit) {
 	var own []Limit
 	if casting != nil {
 		own = append(own, specsFor(casting.Specs, step, f.Key)...)
@@ -21,7 +22,10 @@ func LimitsFor(j *Job, step StepKey, f Field, casting *Casting, house *House) []
 			not = append(not, l)
 		}
 	}
-	return append(holds, not...)
+	if len(holds) == 0 {
+		return nil, not
+	}
+	return &holds[0], append(holds[1:], not...)
 }
 
 func specsFor(specs []Spec, step StepKey, field string) []Limit {

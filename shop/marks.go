@@ -11,11 +11,7 @@ func (s *Shop) SetState(ctx context.Context, by Actor, job ID, to State, correct
 	if !oneOf(to, States) {
 		return nil, Fault(Invalid, "There is no state %q.", to).At("state")
 	}
-	act := ActBuild
-	if !by.Role.May(ActBuild) {
-		act = ActSell
-	}
-	if err := firstFault(by.must(act), lengthOf("why", why, 1000)); err != nil {
+	if err := firstFault(by.Must(by.Role.either(ActBuild, ActSell)), lengthOf("why", why, 1000)); err != nil {
 		return nil, err
 	}
 	e := Entry{Kind: EntryState, Step: slotState.Step, Item: slotState.Item, Corrects: corrects, Why: why, Value: Words(string(to))}
@@ -48,22 +44,31 @@ func (s *Shop) Mark(ctx context.Context, by Actor, job ID, step StepKey, word st
 // follow writes an entry after the one it names, or tells of the clash.
 func (j *Job) follow(by Actor, s *Shop, e Entry) ([]Entry, error) {
 	last := j.Last(e.Slot())
-	switch {
-	case last != nil && last.Value.saysWhat(e.Value):
+	if last != nil && last.Value.saysWhat(e.Value) {
 		return nil, nil
-	case lastSeq(last) != e.Corrects:
-		e.Who, e.At = by.By(), s.now()
-		return nil, &Error{Code: Conflict, Says: "Somebody else wrote here in the meantime: look at both.", Field: e.Slot().String(),
-			Clash: &Clash{Stands: last, Refused: &e}}
+	}
+	if err := s.overtaken(by, last, e); err != nil {
+		return nil, err
 	}
 	return []Entry{e}, nil
+}
+
+// overtaken is the clash of an entry that follows another one than stands last
+// in its place.
+func (s *Shop) overtaken(by Actor, last *Entry, e Entry) error {
+	if lastSeq(last) == e.Corrects {
+		return nil
+	}
+	e.Who, e.At = by.By(), s.now()
+	return &Error{Code: Conflict, Says: "Somebody else wrote here in the meantime: look at both.", Field: e.Slot().String(),
+		Clash: &Clash{Stands: last, Refused: &e}}
 }
 
 // Override lets the job go on over a stop, by the name of the actor and for
 // the reason given. It covers the cause as it stands now: if the cause
 // changes, the stop stands again.
 func (s *Shop) Override(ctx context.Context, by Actor, job ID, stop, why string) (*Job, error) {
-	if err := firstFault(by.must(ActOverride), required("why", why), lengthOf("why", why, 1000)); err != nil {
+	if err := firstFault(by.Must(ActOverride), required("why", why), lengthOf("why", why, 1000)); err != nil {
 		return nil, err
 	}
 	return s.change(ctx, by, job, func(_ Tx, j *Job) ([]Entry, error) {

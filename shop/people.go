@@ -55,7 +55,7 @@ func (s *Shop) Protected(ctx context.Context) (bool, error) {
 // sessions. Everybody may change the own one, the owner everybody's.
 func (s *Shop) SetSecret(ctx context.Context, by Actor, person ID, secret string) error {
 	if by.ID != person || by.ID == "" {
-		if err := by.must(ActSettings); err != nil {
+		if err := by.Must(ActSettings); err != nil {
 			return err
 		}
 	}

@@ -115,7 +115,7 @@ func roundUp(m, to Money) Money {
 
 // Prices reads the price card, or the starting one while there is none.
 func (s *Shop) Prices(ctx context.Context, by Actor) (Prices, error) {
-	if err := by.must(ActPrices); err != nil {
+	if err := by.Must(ActPrices); err != nil {
 		return Prices{}, err
 	}
 	p, err := Get[Prices](ctx, s, PricesID)
@@ -144,7 +144,7 @@ func (s *Shop) KeepQuote(ctx context.Context, by Actor, job ID, q Quote, ticket 
 
 // Quotes reads the quotes kept with a job, oldest first, as they were given.
 func (s *Shop) Quotes(ctx context.Context, by Actor, j *Job) ([]Quote, error) {
-	if err := by.must(ActPrices); err != nil {
+	if err := by.Must(ActPrices); err != nil {
 		return nil, err
 	}
 	var all []Quote

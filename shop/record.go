@@ -55,8 +55,11 @@ func (s *Shop) Record(ctx context.Context, by Actor, job ID, sets ...Set) (*Job,
 // set writes each set on top of those before it, so that a later one sees what
 // an earlier one has changed.
 func (s *Shop) set(tx Tx, by Actor, j *Job, sets []Set) (*Job, error) {
-	if len(sets) > 0 && len(j.Damage) > 0 {
-		return nil, Fault(Damaged, "This record is damaged (%s), so nothing is added to it. Restore it from a backup.", j.Damage[0])
+	if len(sets) == 0 {
+		return j, nil
+	}
+	if err := j.whole(); err != nil {
+		return nil, err
 	}
 	for _, set := range sets {
 		e, write, err := s.entryOf(tx, by, j, set)
@@ -102,7 +105,7 @@ func (s *Shop) entryOf(tx Tx, by Actor, j *Job, set Set) (Entry, bool, error) {
 
 	last := j.Last(set.Slot)
 	switch {
-	case set.Slot.Item == ItemNote || set.Slot.Item == ItemPhoto || set.Slot.Item == ItemMark:
+	case set.Slot.Beside():
 		if err := changeBeside(last, &e); err != nil {
 			return e, false, err
 		}
@@ -114,9 +117,8 @@ func (s *Shop) entryOf(tx Tx, by Actor, j *Job, set Set) (Entry, bool, error) {
 	if last != nil && last.Value.saysWhat(e.Value) || last == nil && e.Value.Withdrawn {
 		return e, false, nil
 	}
-	if seq := lastSeq(last); seq != set.Corrects {
-		e.Who, e.At = by.By(), s.now()
-		return e, false, &Error{Code: Conflict, Says: "Somebody else wrote here in the meantime: look at both.", Field: at, Clash: &Clash{Stands: last, Refused: &e}}
+	if err := s.overtaken(by, last, e); err != nil {
+		return e, false, err
 	}
 	if last != nil && set.Why == "" && len(j.Kept(EntryCertificate)) > 0 {
 		return e, false, Fault(Invalid, "A certificate has been given for this unit: say why this is changed.").At(at)
@@ -212,11 +214,8 @@ func limitFor(tx Tx, j *Job, step StepKey, f Field) (*Limit, error) {
 			casting = &c
 		}
 	}
-	all := LimitsFor(j, step, f, casting, &house)
-	if len(all) == 0 || all[0].When != nil && !oneOf(all[0].When.Word, j.Value(step, all[0].When.Field).Words) {
-		return nil, nil
-	}
-	return &all[0], nil
+	limit, _ := LimitsFor(j, step, f, casting, &house)
+	return limit, nil
 }
 
 func (j *Job) ticket(ticket string) *Entry {
@@ -256,16 +255,5 @@ func lastSeq(e *Entry) int64 {
 	return e.Seq
 }
 
-// mayRecord is who may write at which step.
-func mayRecord(by Actor, step StepKey) error {
-	switch step {
-	case "enquiry", "handover", "return":
-		if by.Role.May(ActBuild) {
-			return by.must(ActBuild)
-		}
-		return by.must(ActSell)
-	case "deal":
-		return by.must(ActSell)
-	}
-	return by.must(ActBuild)
-}
+// mayRecord refuses those who may not write at the step.
+func mayRecord(by Actor, step StepKey) error { return by.Must(by.Role.recordAct(step)) }

@@ -44,6 +44,28 @@ var may = map[Role][]Act{
 // May says whether the role allows the act.
 func (r Role) May(act Act) bool { return slices.Contains(may[r], act) }
 
+// either is the first act where the role allows it, else the second.
+func (r Role) either(act, or Act) Act {
+	if r.May(act) {
+		return act
+	}
+	return or
+}
+
+// recordAct is the act that writing at a step is.
+func (r Role) recordAct(step StepKey) Act {
+	switch step {
+	case "enquiry", "handover", "return":
+		return r.either(ActBuild, ActSell)
+	case "deal":
+		return ActSell
+	}
+	return ActBuild
+}
+
+// MayRecord says whether the role may write at the step.
+func (r Role) MayRecord(step StepKey) bool { return r.May(r.recordAct(step)) }
+
 // An Actor is the person on whose behalf a method is called.
 type Actor struct {
 	ID   ID
@@ -54,8 +76,8 @@ type Actor struct {
 // By is how the actor stands in records.
 func (a Actor) By() By { return By{a.ID, a.Name} }
 
-// must returns Forbidden unless the actor may do the act.
-func (a Actor) must(act Act) error {
+// Must returns Forbidden unless the actor may do the act.
+func (a Actor) Must(act Act) error {
 	if a.ID == "" {
 		return Fault(SignIn, "Sign in first.")
 	}

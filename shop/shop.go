@@ -74,11 +74,10 @@ func (s *Shop) found(tx Tx) error {
 	if err := tx.PutSetting(settingKey, seed); err != nil {
 		return err
 	}
-	system := By{ID: "program", Name: "Axlewright"}
-	if err := saveSheet(tx, s.now(), system, &House{Meta: Meta{ID: HouseID}, Name: "Workshop"}); err != nil {
+	if err := saveSheet(tx, s.now(), Program.By(), &House{Meta: Meta{ID: HouseID}, Name: "Workshop"}); err != nil {
 		return err
 	}
-	if err := saveSheet(tx, s.now(), system, &Person{Meta: Meta{ID: FirstOwner}, Name: "Owner", Role: RoleOwner}); err != nil {
+	if err := saveSheet(tx, s.now(), Program.By(), &Person{Meta: Meta{ID: FirstOwner}, Name: "Owner", Role: RoleOwner}); err != nil {
 		return err
 	}
 	return tx.PutSetting(settingID, []byte(NewID()))
@@ -97,7 +96,7 @@ func (s *Shop) Watch(ctx context.Context) (<-chan Change, error) { return s.stor
 // The sets, as of Record, are written at once with it. A ticket sent twice
 // opens one job: the second call returns the first one's.
 func (s *Shop) OpenJob(ctx context.Context, by Actor, ticket string, sets ...Set) (*Job, error) {
-	if err := by.must(ActSell); err != nil {
+	if err := by.Must(ActSell); err != nil {
 		return nil, err
 	}
 	if err := checkTicket(ticket); err != nil {
@@ -190,8 +189,8 @@ func (s *Shop) change(ctx context.Context, by Actor, id ID, rule func(Tx, *Job) 
 		if err != nil {
 			return err
 		}
-		if len(j.Damage) > 0 {
-			return Fault(Damaged, "This record is damaged (%s), so nothing is added to it. Restore it from a backup.", j.Damage[0])
+		if err := j.whole(); err != nil {
+			return err
 		}
 		entries, err := rule(tx, j)
 		if err != nil {

@@ -156,7 +156,7 @@ func (s *Shop) SignOut(ctx context.Context, token string) error {
 // SignOutAll ends all sessions of a person.
 func (s *Shop) SignOutAll(ctx context.Context, by Actor, person ID) error {
 	if by.ID != person || by.ID == "" {
-		if err := by.must(ActSettings); err != nil {
+		if err := by.Must(ActSettings); err != nil {
 			return err
 		}
 	}
@@ -165,7 +165,7 @@ func (s *Shop) SignOutAll(ctx context.Context, by Actor, person ID) error {
 
 // Sessions lists who is signed in, newest first.
 func (s *Shop) Sessions(ctx context.Context, by Actor) ([]Session, error) {
-	if err := by.must(ActSettings); err != nil {
+	if err := by.Must(ActSettings); err != nil {
 		return nil, err
 	}
 	var all []Session

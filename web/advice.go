@@ -50,7 +50,7 @@ func keepEnquiry(v *visit) error {
 
 // askAdvice keeps the enquiry and begins the sums.
 func askAdvice(v *visit) error {
-	if err := v.may(shop.ActSell); err != nil {
+	if err := v.who.Must(shop.ActSell); err != nil {
 		return err
 	}
 	asked, err := v.readEnquiry()

@@ -83,19 +83,13 @@ func (s *Server) bounds(ctx context.Context, j *shop.Job) (bounds, error) {
 // boxOf makes one box ready.
 func (v *visit) boxOf(j *shop.Job, b bounds, step shop.StepKey, f shop.FieldView, p shop.PlaceView) box {
 	x := box{Job: j.ID, Step: step, Field: f.Field, Place: p, Title: p.Slot.Place, Lone: p.Slot.Place == "",
-		Locked: !mayWrite(v.who.Role, step), Why: len(j.Kept(shop.EntryCertificate)) > 0 && p.Last != 0}
+		Locked: !v.who.Role.MayRecord(step), Why: len(j.Kept(shop.EntryCertificate)) > 0 && p.Last != 0}
 	if x.Lone {
 		x.Title = f.Field.Title
 	}
 	if f.Field.Kind == shop.FieldFigure {
-		limits := shop.LimitsFor(j, step, f.Field, b.casting, b.house)
+		x.Limit, x.Others = shop.LimitsFor(j, step, f.Field, b.casting, b.house)
 		x.Units = unitsOf(f.Field.Dim, f.Field.Unit)
-		if len(limits) > 0 {
-			x.Limit, x.Others = &limits[0], limits[1:]
-			if w := limits[0].When; w != nil && !contains(j.Value(step, w.Field).Words, w.Word) {
-				x.Limit, x.Others = nil, limits
-			}
-		}
 	}
 	if e := p.Entry; e != nil {
 		x.Typed = e.Value.Typed
@@ -131,26 +125,6 @@ func mixUp(e *shop.Entry) *mixed {
 		m.Value, m.Unit = quantity.Exact(meant, quantity.Torque), ""
 	}
 	return m
-}
-
-// mayWrite is who may fill boxes of a step; the shop itself decides.
-func mayWrite(r shop.Role, step shop.StepKey) bool {
-	switch step {
-	case "enquiry", "handover", "return":
-		return r.May(shop.ActBuild) || r.May(shop.ActSell)
-	case "deal":
-		return r.May(shop.ActSell)
-	}
-	return r.May(shop.ActBuild)
-}
-
-func contains(words []string, word string) bool {
-	for _, w := range words {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 // origin is the small word under a reading.

@@ -22,16 +22,16 @@ func jobFile(v *visit) error {
 	}
 	hash := v.r.PathValue("hash")
 	for _, e := range j.Entries() {
-		for _, f := range []*shop.File{e.Value.File, e.Value.Thumb} {
-			if f == nil || f.SHA256 != hash {
+		for _, f := range e.Files() {
+			if f.SHA256 != hash {
 				continue
 			}
 			if e.Kind == shop.EntryQuote {
-				if err := v.may(shop.ActPrices); err != nil {
+				if err := v.who.Must(shop.ActPrices); err != nil {
 					return err
 				}
 			}
-			return v.sendFile(*f)
+			return v.sendFile(f)
 		}
 	}
 	return shop.Fault(shop.NotFound, "This job has no such file.")

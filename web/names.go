@@ -25,10 +25,3 @@ func newCardLabel(kind shop.CardKind) string {
 }
 
 func shortHash(hash string) string { return hash[:min(12, len(hash))] }
-
-func boolText(b bool) string {
-	if b {
-		return "true"
-	}
-	return "false"
-}

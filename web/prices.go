@@ -1,6 +1,7 @@
 package web
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -72,7 +73,7 @@ func savePrices(v *visit) error {
 func worksOf(words []string) []shop.Work {
 	var all []shop.Work
 	for _, w := range shop.Works {
-		if contains(words, string(w)) {
+		if slices.Contains(words, string(w)) {
 			all = append(all, w)
 		}
 	}

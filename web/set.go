@@ -19,7 +19,7 @@ func set(v *visit) error {
 	}
 	slot := shop.Slot{Step: shop.StepKey(form.Get("step")), Item: form.Get("item"), Place: form.Get("place")}
 	field, ok := shop.FieldOf(slot.Step, slot.Item)
-	beside := slot.Item == shop.ItemNote || slot.Item == shop.ItemPhoto || slot.Item == shop.ItemMark
+	beside := slot.Beside()
 	if !ok && !beside {
 		return shop.Fault(shop.NotFound, "There is no such box.")
 	}
@@ -44,7 +44,7 @@ func (v *visit) write(slot shop.Slot, field shop.Field, form url.Values) (*shop.
 	switch {
 	case form.Get("withdraw") != "":
 		want.Value = shop.Withdrawn()
-	case slot.Item == shop.ItemNote || slot.Item == shop.ItemPhoto || slot.Item == shop.ItemMark:
+	case slot.Beside():
 		want.Value = shop.Text(form.Get("value"))
 	default:
 		want.Value, err = valueOf(field, form)
@@ -62,7 +62,7 @@ func (v *visit) write(slot shop.Slot, field shop.Field, form url.Values) (*shop.
 	if taken, err := time.Parse(time.RFC3339, form.Get("taken")); err == nil && v.o.Now().Sub(taken) > time.Minute {
 		want.Taken = taken
 	}
-	return v.shop.Record(v.ctx(), v.who, shop.ID(v.r.PathValue("job")), want)
+	return v.shop.Record(v.ctx(), v.who, v.jobID(), want)
 }
 
 // showBox answers with the box after writing, or with why nothing was written.

@@ -53,7 +53,7 @@ func stepPage(v *visit) error {
 		return shop.Fault(shop.NotFound, "There is no such step.")
 	}
 	key := s.View.Step.Key
-	s.May = mayWrite(v.who.Role, key)
+	s.May = v.who.Role.MayRecord(key)
 	b, err := v.bounds(v.ctx(), j)
 	if err != nil {
 		return err

@@ -49,14 +49,6 @@ func (v *visit) job() (*shop.Job, error) {
 	return v.shop.Job(v.ctx(), id)
 }
 
-// may refuses those whose role does not allow the act, for pages that only show.
-func (v *visit) may(act shop.Act) error {
-	if !v.who.Role.May(act) {
-		return shop.Fault(shop.Forbidden, "%s is signed in as %s, who may not do this (%s).", v.who.Name, v.who.Role, act)
-	}
-	return nil
-}
-
 // show answers with a page.
 func (v *visit) show(c templ.Component) error { return v.showAs(http.StatusOK, c) }
 
