@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"fmt"
 	"math/rand/v2"
 
 	"gonum.org/v1/gonum/mat"
@@ -50,4 +51,37 @@ func (unitCube) Quantile(x, p []float64) []float64 {
 	}
 	copy(x, p)
 	return x
+}
+
+// condition replaces the draws of calibrated figures by draws of what the bench
+// has left of their doubt, correlations and all.
+func (d *draws) condition(c *Calibration, column func(place string) (int, bool)) error {
+	var chol mat.Cholesky
+	if !chol.Factorize(c.Covariance) {
+		return fmt.Errorf("calibrate: the covariance is not positive")
+	}
+	var lower mat.TriDense
+	chol.LTo(&lower)
+	columns := make([]int, len(c.Places))
+	for i, place := range c.Places {
+		at, known := column(place)
+		if !known {
+			return fmt.Errorf("calibrate: %s is not a doubtful figure of this enquiry", inWords(place))
+		}
+		columns[i] = at
+	}
+	fresh := make([]float64, len(columns))
+	for row := range d.n {
+		p, z := d.row(row)
+		for i := range columns {
+			fresh[i] = c.Mean[i]
+			for j := 0; j <= i; j++ {
+				fresh[i] += lower.At(i, j) * z[columns[j]]
+			}
+		}
+		for i, at := range columns {
+			z[at], p[at] = fresh[i], distuv.UnitNormal.CDF(fresh[i])
+		}
+	}
+	return nil
 }

@@ -8,14 +8,10 @@ import (
 
 	"axlewright/axle"
 	"axlewright/calc/weld"
+	"axlewright/internal/published"
 )
 
-func near(t *testing.T, what string, got, want, relative float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= relative*math.Abs(want)) {
-		t.Errorf("%s: got %.10g, want %.10g", what, got, want)
-	}
-}
+var near = published.Near
 
 // length makes a figure of millimetres.
 func length(millimetres float64) (l axle.Length) {

@@ -22,13 +22,7 @@ func must[T any](t *testing.T, v T, err error) T {
 	return v
 }
 
-// near fails the test where got and want differ by more than a share of want.
-func near(t *testing.T, what string, got, want, within float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= within*math.Abs(want)) {
-		t.Errorf("%s: got %.9g, want %.9g within %g", what, got, want, within)
-	}
-}
+var near = published.Near
 
 // check1 is the table of one source with one row.
 func check1(t *testing.T, name string, got float64, printed, source string) {

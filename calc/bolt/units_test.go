@@ -1,11 +1,9 @@
 package bolt
 
 import (
-	"errors"
 	"math"
-	"testing"
 
-	"axlewright/calc/check"
+	"axlewright/internal/published"
 )
 
 // Units of the prints, in SI.
@@ -29,14 +27,7 @@ func must[T any](value T, err error) T {
 	return value
 }
 
-// refuses fails unless err is a range error on that parameter.
-func refuses(t *testing.T, param string, err error) {
-	t.Helper()
-	var r *check.RangeError
-	if !errors.As(err, &r) || r.Param != param {
-		t.Errorf("got %v, want a range error on %s", err, param)
-	}
-}
+var refuses = published.Refuses
 
 func near(got, want, tolerance float64) bool {
 	return math.Abs(got-want) <= tolerance*math.Max(math.Abs(want), 1e-300)

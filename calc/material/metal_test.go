@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"axlewright/calc/check"
 	"axlewright/internal/published"
 )
 
@@ -17,15 +16,7 @@ func must[T any](value T, err error) T {
 	return value
 }
 
-func refused(t *testing.T, param string, err error) {
-	t.Helper()
-	var r *check.RangeError
-	if !errors.As(err, &r) {
-		t.Errorf("got error %v, want a range error on %s", err, param)
-	} else if r.Param != param {
-		t.Errorf("refused %s, want %s: %v", r.Param, param, err)
-	}
-}
+var refused = published.Refuses
 
 func TestDuctileIronPublished(t *testing.T) {
 	const source = "EN 1563:1997, table of properties (read in a copy)"

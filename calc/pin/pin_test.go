@@ -1,11 +1,9 @@
 package pin
 
 import (
-	"errors"
 	"math"
 	"testing"
 
-	"axlewright/calc/check"
 	"axlewright/internal/published"
 
 	"pgregory.net/rapid"
@@ -25,14 +23,7 @@ func must[T any](value T, err error) T {
 	return value
 }
 
-// refuses fails unless err is a range error on that parameter.
-func refuses(t *testing.T, param string, err error) {
-	t.Helper()
-	var r *check.RangeError
-	if !errors.As(err, &r) || r.Param != param {
-		t.Errorf("got %v, want a range error on %s", err, param)
-	}
-}
+var refuses = published.Refuses
 
 func TestDowelsPublished(t *testing.T) {
 	published.Check(t, []published.Row{

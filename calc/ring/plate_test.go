@@ -41,12 +41,7 @@ func compliance(t testing.TB, p *Plate, points ...Point) *mat.SymDense {
 	return c
 }
 
-func near(t *testing.T, what string, got, want, relative float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= relative*math.Abs(want)) {
-		t.Errorf("%s: got %.8g, want %.8g within %g", what, got, want, relative)
-	}
-}
+var near = published.Near
 
 // A thin plate (a/h = 200) must give the thin plate's published deflection.
 func TestPlateAgreesWithTheRingLoadTable(t *testing.T) {

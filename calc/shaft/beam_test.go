@@ -10,16 +10,12 @@ import (
 	"pgregory.net/rapid"
 
 	"axlewright/calc/check"
+	"axlewright/internal/published"
 )
 
 const rigid = 1e15 // N/m, a support that does not give
 
-func near(t *testing.T, what string, got, want, relative float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= relative*math.Abs(want)) {
-		t.Errorf("%s: got %.8g, want %.8g within %g", what, got, want, relative)
-	}
-}
+var near = published.Near
 
 func bend(t testing.TB, p BeamParams, loads []BeamLoad, places ...float64) BendResult {
 	t.Helper()

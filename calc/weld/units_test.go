@@ -1,11 +1,9 @@
 package weld
 
 import (
-	"errors"
 	"math"
-	"testing"
 
-	"axlewright/calc/check"
+	"axlewright/internal/published"
 )
 
 // Units of the sources.
@@ -26,19 +24,6 @@ func must[T any](value T, err error) T {
 	return value
 }
 
-func refused(t *testing.T, param string, err error) {
-	t.Helper()
-	var r *check.RangeError
-	if !errors.As(err, &r) {
-		t.Errorf("got error %v, want a range error on %s", err, param)
-	} else if r.Param != param {
-		t.Errorf("refused %s, want %s: %v", r.Param, param, err)
-	}
-}
+var refused = published.Refuses
 
-func near(t *testing.T, what string, got, want, relative float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= relative*math.Max(math.Abs(want), math.Abs(got))+1e-300) {
-		t.Errorf("%s: got %.12g, want %.12g", what, got, want)
-	}
-}
+var near = published.Near
