@@ -1,6 +1,9 @@
 package shop
 
-import "time"
+import (
+	"strings"
+	"time"
+)
 
 // CardKind is a kind of card.
 type CardKind string
@@ -65,3 +68,6 @@ type description struct {
 	label, group, state string
 	words               []string // beside the label
 }
+
+// terms are the folded words that the card is found by.
+func (d description) terms() []string { return FoldWords(d.label + " " + strings.Join(d.words, " ")) }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"strings"
 	"time"
 )
 
@@ -29,15 +28,9 @@ func List[T any, P Sheet[T]](ctx context.Context, s *Shop, q CardQuery) ([]T, *C
 		if err != nil {
 			return err
 		}
-		next, sheets = page.Next, nil
-		for _, c := range page.Cards {
-			sheet, err := readSheet[T, P](c)
-			if err != nil {
-				return err
-			}
-			sheets = append(sheets, sheet)
-		}
-		return nil
+		next = page.Next
+		sheets, err = readSheets[T, P](page.Cards)
+		return err
 	})
 	return sheets, next, err
 }
@@ -50,15 +43,8 @@ func History[T any, P Sheet[T]](ctx context.Context, s *Shop, id ID) ([]T, error
 		if err != nil {
 			return err
 		}
-		sheets = nil
-		for _, c := range cards {
-			sheet, err := readSheet[T, P](c)
-			if err != nil {
-				return err
-			}
-			sheets = append(sheets, sheet)
-		}
-		return nil
+		sheets, err = readSheets[T, P](cards)
+		return err
 	})
 	return sheets, err
 }
@@ -165,6 +151,18 @@ func readSheet[T any, P Sheet[T]](c Card) (T, error) {
 	return sheet, nil
 }
 
+func readSheets[T any, P Sheet[T]](cards []Card) ([]T, error) {
+	var sheets []T
+	for _, c := range cards {
+		sheet, err := readSheet[T, P](c)
+		if err != nil {
+			return nil, err
+		}
+		sheets = append(sheets, sheet)
+	}
+	return sheets, nil
+}
+
 // saveSheet checks a sheet and puts it as the next revision of its card.
 func saveSheet[T any, P Sheet[T]](tx Tx, now time.Time, by By, sheet P) error {
 	m := sheet.meta()
@@ -193,7 +191,7 @@ func saveSheet[T any, P Sheet[T]](tx Tx, now time.Time, by By, sheet P) error {
 	case err != nil && CodeOf(err) != NotFound:
 		return err
 	}
-	return tx.PutCard(card, FoldWords(d.label+" "+strings.Join(d.words, " ")))
+	return tx.PutCard(card, d.terms())
 }
 
 // maxCard is the largest card, in bytes.

@@ -121,7 +121,7 @@ func reseal(line []byte) (Sealed, error) {
 			return Sealed{}, Fault(Damaged, "Entry %d of the record names a file that cannot be.", e.Seq)
 		}
 	}
-	return Sealed{Job: e.Job, Seq: e.Seq, Hash: hashOf(line), Body: line, Slot: e.Slot().String(), Corrects: e.Corrects, Ticket: e.Ticket}, nil
+	return e.sealed(line), nil
 }
 
 // importFiles keeps every file that the record names, unless it is here.
@@ -208,7 +208,7 @@ func putForeignCard(tx Tx, c Card) error {
 	}
 	c.Label, c.Sort, c.Group, c.State = d.label, FoldLabel(d.label), d.group, d.state
 	c.Revision = 1
-	return tx.PutCard(c, FoldWords(d.label+" "+strings.Join(d.words, " ")))
+	return tx.PutCard(c, d.terms())
 }
 
 // describeCard reads a card's sheet whatever its kind.

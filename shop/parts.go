@@ -49,7 +49,8 @@ func (s *Shop) takePart(tx Tx, j *Job, f Field, e *Entry) error {
 	if err != nil {
 		return err
 	}
-	free := lot.Quantity - taken[lot.ID].Used - taken[lot.ID].Reserved
+	view := s.lotView(lot, taken[lot.ID])
+	free := view.Free
 	if last := j.Standing(e.Slot()); last != nil && last.Value.Link != nil && last.Value.Link.ID == lot.ID && last.Value.Quantity != nil {
 		free += *last.Value.Quantity // what this place has already
 	}
@@ -58,7 +59,7 @@ func (s *Shop) takePart(tx Tx, j *Job, f Field, e *Entry) error {
 		return Fault(Short, "Of %s %s %s are free, %s are wanted.", link.Label, amount(free), lot.Unit, amount(*e.Value.Quantity)).At(at)
 	}
 	e.Verdict = Fine
-	if lot.Expires != "" && s.now().UTC().Format("2006-01-02") > lot.Expires {
+	if view.Expired {
 		e.Verdict, e.Value.Text = Look, "It was to be used by "+lot.Expires+"."
 	}
 	if lot.LotKind == LotKits {

@@ -3,7 +3,6 @@ package shop
 import (
 	"context"
 	"strings"
-	"time"
 	"unicode/utf8"
 )
 
@@ -54,10 +53,8 @@ func (s *Shop) Protected(ctx context.Context) (bool, error) {
 // SetSecret gives a person a new PIN or password and ends the person's
 // sessions. Everybody may change the own one, the owner everybody's.
 func (s *Shop) SetSecret(ctx context.Context, by Actor, person ID, secret string) error {
-	if by.ID != person || by.ID == "" {
-		if err := by.Must(ActSettings); err != nil {
-			return err
-		}
+	if err := by.mustBe(person); err != nil {
+		return err
 	}
 	if err := checkSecret(secret); err != nil {
 		return err
@@ -73,7 +70,7 @@ func (s *Shop) SetSecret(ctx context.Context, by Actor, person ID, secret string
 		if err := tx.PutSetting(secretKey(person), []byte(hash)); err != nil {
 			return err
 		}
-		return tx.DropSessions(person, s.now().Add(time.Hour))
+		return s.dropSessions(tx, person)
 	})
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"math"
+	"time"
 )
 
 // A QuoteRequest is what a quote is made for.
@@ -128,18 +129,14 @@ func (s *Shop) Prices(ctx context.Context, by Actor) (Prices, error) {
 // KeepQuote keeps a quote with its job, as it was given.
 func (s *Shop) KeepQuote(ctx context.Context, by Actor, job ID, q Quote, ticket string) (*Job, error) {
 	if q.Day == "" {
-		q.Day = s.now().Format("2006-01-02")
+		q.Day = s.now().Format(time.DateOnly)
 	}
 	content, err := json.Marshal(q)
 	if err != nil {
 		return nil, Fault(Internal, "The quote cannot be written.").Because(err)
 	}
-	words := make([]string, 0, len(q.Works))
-	for _, w := range q.Works {
-		words = append(words, string(w))
-	}
 	return s.Attach(ctx, by, job, Attachment{Kind: EntryQuote, Step: "deal", Name: "quote.json", Media: "application/json",
-		Content: content, Words: words, Text: q.Price.String(), Ticket: ticket})
+		Content: content, Words: wordsOf(q.Works), Text: q.Price.String(), Ticket: ticket})
 }
 
 // Quotes reads the quotes kept with a job, oldest first, as they were given.

@@ -5,7 +5,6 @@ import (
 	"context"
 	"encoding/json"
 	"io"
-	"strings"
 )
 
 // FilesBeside gives a kept file by its hash where a backup does not hold it;
@@ -23,7 +22,7 @@ func CheckBackup(r io.ReaderAt, size int64, beside FilesBeside) (Backup, error) 
 	if _, err := backupSettings(a, count); err != nil {
 		return b, err
 	}
-	if err := backupCards(a, count, func(Card) error { return nil }); err != nil {
+	if err := backupCards(a, count, func(Card, description) error { return nil }); err != nil {
 		return b, err
 	}
 	err = backupRecords(a, count, func(j *Job, _ []Sealed) error {
@@ -64,13 +63,7 @@ func Restore(ctx context.Context, store Store, r io.ReaderAt, size int64, beside
 			}
 		}
 		home := ID(settings[settingID])
-		err = backupCards(a, count, func(c Card) error {
-			d, err := describeCard(c)
-			if err != nil {
-				return err
-			}
-			return tx.PutCard(c, FoldWords(d.label+" "+strings.Join(d.words, " ")))
-		})
+		err = backupCards(a, count, func(c Card, d description) error { return tx.PutCard(c, d.terms()) })
 		if err != nil {
 			return err
 		}
@@ -148,17 +141,18 @@ func backupSettings(a *archive, count *counted) (map[string][]byte, error) {
 	return settings, nil
 }
 
-func backupCards(a *archive, count *counted, each func(Card) error) error {
+func backupCards(a *archive, count *counted, each func(Card, description) error) error {
 	return a.lines("cards.jsonl", func(line []byte) error {
 		c, err := readCardLine(line)
 		if err != nil {
 			return err
 		}
-		if _, err := describeCard(c); err != nil {
+		d, err := describeCard(c)
+		if err != nil {
 			return err
 		}
 		count.Cards++
-		return each(c)
+		return each(c, d)
 	})
 }
 

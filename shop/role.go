@@ -86,3 +86,11 @@ func (a Actor) Must(act Act) error {
 	}
 	return nil
 }
+
+// mustBe returns Forbidden unless the actor is the person, or may act for all.
+func (a Actor) mustBe(person ID) error {
+	if a.ID == person && a.ID != "" {
+		return nil
+	}
+	return a.Must(ActSettings)
+}

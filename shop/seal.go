@@ -33,9 +33,14 @@ func Seal(e Entry, after Head) (Entry, Sealed, error) {
 	if err != nil {
 		return e, Sealed{}, Fault(Internal, "The entry cannot be written.").Because(err)
 	}
-	e.Hash = hashOf(body)
-	return e, Sealed{Job: e.Job, Seq: e.Seq, Hash: e.Hash, Body: body, Slot: e.Slot().String(),
-		Corrects: e.Corrects, Ticket: e.Ticket}, nil
+	s := e.sealed(body)
+	e.Hash = s.Hash
+	return e, s, nil
+}
+
+// sealed is what the store keeps of an entry with that body.
+func (e *Entry) sealed(body []byte) Sealed {
+	return Sealed{Job: e.Job, Seq: e.Seq, Hash: hashOf(body), Body: body, Slot: e.Slot().String(), Corrects: e.Corrects, Ticket: e.Ticket}
 }
 
 // Unseal reads a stored entry. It does not check the chain: Verify does.

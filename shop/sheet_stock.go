@@ -20,6 +20,9 @@ const (
 // DonorStates lists them.
 var DonorStates = []DonorState{DonorDirty, DonorClean, DonorWelded, DonorMachined, DonorBuilt, DonorSold, DonorParts, DonorScrap}
 
+// DonorClasses lists the classes of donors, the best first.
+var DonorClasses = []string{"A", "B", "C", "scrap"}
+
 // A Donor is one casting that came in, with its caps and whatever else came
 // with it. Which job it is kept for follows from the jobs that name it.
 type Donor struct {
@@ -92,7 +95,7 @@ func (d *Donor) Check() error {
 	if !oneOf(d.State, DonorStates) {
 		return Fault(Invalid, "A donor is dirty, clean, welded, machined, built, sold, for parts or scrapped.").At("state")
 	}
-	if !oneOf(d.Class, []string{"A", "B", "C", "scrap"}) {
+	if !oneOf(d.Class, DonorClasses) {
 		return Fault(Invalid, "The class of a donor is A, B, C or scrap.").At("class")
 	}
 	if d.Price < 0 {

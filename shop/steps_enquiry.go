@@ -29,7 +29,7 @@ var stepsEnquiry = []Step{
 			{Key: "country", Title: "Country, and road inspection there", Kind: FieldText},
 			{Key: "fitter", Title: "Who fits it", Kind: FieldText},
 			{Key: "unit", Title: "Own unit or exchange", Kind: FieldChoice, Options: plain("own unit", "exchange unit")},
-			{Key: "work", Title: "Work beyond a rebuild as standard", Kind: FieldChoices, Optional: true, Options: plain(workWords()...),
+			{Key: "work", Title: "Work beyond a rebuild as standard", Kind: FieldChoices, Optional: true, Options: plain(wordsOf(Works)...),
 				Hint: "None is an answer: a standard rebuild, measured and set, is surprisingly often the right one."},
 		},
 		Cautions: []string{
@@ -99,10 +99,10 @@ var stepsEnquiry = []Step{
 	},
 }
 
-func workWords() []string {
-	var words []string
-	for _, w := range Works {
-		words = append(words, string(w))
+func wordsOf[T ~string](all []T) []string {
+	words := make([]string, len(all))
+	for i, w := range all {
+		words[i] = string(w)
 	}
 	return words
 }

@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 	"strings"
+	"time"
 )
 
 // A LotView is a lot and what is left of it.
@@ -60,20 +61,22 @@ func (s *Shop) lotViews(tx Tx, cards []Card) ([]LotView, error) {
 	if err != nil {
 		return nil, err
 	}
-	today := s.now().UTC().Format("2006-01-02")
 	var views []LotView
 	for _, c := range cards {
 		lot, err := readSheet[Lot](c)
 		if err != nil {
 			return nil, err
 		}
-		t := taken[c.ID]
-		v := LotView{Lot: lot, Used: t.Used, Reserved: t.Reserved, Free: lot.Quantity - t.Used - t.Reserved}
-		v.Expired = lot.Expires != "" && today > lot.Expires
-		v.Reorder = lot.Reorder > 0 && v.Free <= lot.Reorder
-		views = append(views, v)
+		views = append(views, s.lotView(lot, taken[c.ID]))
 	}
 	return views, nil
+}
+
+func (s *Shop) lotView(lot Lot, t Taken) LotView {
+	v := LotView{Lot: lot, Used: t.Used, Reserved: t.Reserved, Free: lot.Quantity - t.Used - t.Reserved}
+	v.Expired = lot.Expires != "" && s.now().UTC().Format(time.DateOnly) > lot.Expires
+	v.Reorder = lot.Reorder > 0 && v.Free <= lot.Reorder
+	return v
 }
 
 // A UsedIn is a job that a card went into.

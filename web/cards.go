@@ -93,7 +93,7 @@ var cardKindsShown = []cardKind{
 		cardField{Name: "name", Title: "Kit", Wanted: true}, cardField{Name: "note", Title: "Note", As: "long"}),
 	kindOf("donors", func(c *shop.Donor) *shop.Meta { return &c.Meta },
 		cardField{Name: "number", Title: "Number on its metal tag", Wanted: true}, cardField{Name: "casting", Title: "Variant", As: "card", Card: shop.KindCasting},
-		cardField{Name: "class", Title: "Class", As: "choice", Options: []string{"A", "B", "C", "scrap"}, Wanted: true},
+		cardField{Name: "class", Title: "Class", As: "choice", Options: shop.DonorClasses, Wanted: true},
 		cardField{Name: "state", Title: "State", As: "choice", Options: words(shop.DonorStates), Wanted: true},
 		cardField{Name: "source", Title: "From whom"}, cardField{Name: "came", Title: "Came on", As: "day"}, cardField{Name: "price", Title: "Price paid", As: "money"},
 		cardField{Name: "teeth", Title: "Teeth, wheel / pinion"}, cardField{Name: "caps", Title: "Caps", Hint: "both, marked 7"}, cardField{Name: "core", Title: "Came back as a customer’s core", As: "yes"},

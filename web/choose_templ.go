@@ -345,7 +345,7 @@ func chooseSheet(f frame, c chooser) templ.Component {
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
-					for _, x := range []string{"A", "B", "C", "scrap"} {
+					for _, x := range shop.DonorClasses {
 						templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 34, "<label><input type=\"radio\" name=\"class\" value=\"")
 						if templ_7745c5c3_Err != nil {
 							return templ_7745c5c3_Err
