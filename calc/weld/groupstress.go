@@ -168,7 +168,7 @@ func (r *GroupStressResult) see(t throatPoint, throat float64) {
 // worst finds where on the arc a figure is greatest: stations close enough to catch
 // every hump, then each station that tops its neighbours narrowed by golden section.
 func (b Bend) worst(figure func(float64) float64) float64 {
-	stations := 8 + int(math.Ceil((b.To-b.From)*24))
+	stations := 8 + int(math.Ceil((b.To-b.From)*96))
 	place := func(i int) float64 { return b.From + (b.To-b.From)*float64(i)/float64(stations) }
 	best, value := b.From, figure(b.From)
 	before, here := value, value
