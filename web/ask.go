@@ -76,7 +76,7 @@ func (in asked) quantity(key string) (quantity.Quantity, bool) {
 
 func (in asked) word(key string) string { return in.form.Get(key) }
 
-// several are readings typed in one box, parted by spaces or semicolons.
+// several are n readings of one kind, each in a box of its own: see places.
 func (in asked) several(key string, n int) []setup.Reading {
 	var all []setup.Reading
 	for i := range n {

@@ -1,8 +1,6 @@
 package web
 
 import (
-	"strconv"
-
 	"axlewright/quantity"
 	"axlewright/shop"
 )
@@ -34,7 +32,7 @@ func (c cardShow) value(f cardField) string {
 		case "length":
 			return quantity.Exact(x, quantity.Length)
 		}
-		return strconv.FormatFloat(x, 'f', -1, 64)
+		return amount(x)
 	}
 	return ""
 }

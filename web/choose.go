@@ -37,7 +37,7 @@ func choosePage(v *visit) error {
 		return err
 	}
 	q := v.r.URL.Query()
-	c := chooser{Job: j, Slot: shop.Slot{Step: shop.StepKey(q.Get("step")), Item: q.Get("item"), Place: q.Get("place")}, Text: strings.TrimSpace(q.Get("q"))}
+	c := chooser{Job: j, Slot: slotOf(q), Text: strings.TrimSpace(q.Get("q"))}
 	field, ok := shop.FieldOf(c.Slot.Step, c.Slot.Item)
 	if !ok || field.Kind != shop.FieldLink && field.Kind != shop.FieldPart {
 		return shop.Fault(shop.NotFound, "There is no such box.")
@@ -113,15 +113,11 @@ func (v *visit) cards(q shop.CardQuery) ([]shop.Card, error) {
 
 // newCardFor makes a card from a name and puts it into the box.
 func newCardFor(v *visit) error {
-	form, err := v.form()
+	form, j, err := v.formOfJob()
 	if err != nil {
 		return err
 	}
-	j, err := v.job()
-	if err != nil {
-		return err
-	}
-	slot := shop.Slot{Step: shop.StepKey(form.Get("step")), Item: form.Get("item"), Place: form.Get("place")}
+	slot := slotOf(form)
 	field, ok := shop.FieldOf(slot.Step, slot.Item)
 	if !ok || field.Kind != shop.FieldLink {
 		return shop.Fault(shop.NotFound, "There is no such box.")
@@ -155,5 +151,3 @@ func newCardFor(v *visit) error {
 func choosePath(job shop.ID, s shop.Slot) templ.SafeURL {
 	return templ.SafeURL("/job/" + string(job) + "/choose?step=" + queryEscape(string(s.Step)) + "&item=" + queryEscape(s.Item) + "&place=" + queryEscape(s.Place))
 }
-
-func amount(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

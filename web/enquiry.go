@@ -126,11 +126,7 @@ func fromJob(j *shop.Job, c axle.Catalogue) map[string]string {
 // readEnquiry makes the enquiry of the form, keeps it with the vehicle and
 // returns it as YAML. Nothing but the known figures gets into it.
 func (v *visit) readEnquiry() (string, error) {
-	form, err := v.form()
-	if err != nil {
-		return "", err
-	}
-	j, err := v.job()
+	form, j, err := v.formOfJob()
 	if err != nil {
 		return "", err
 	}
@@ -211,7 +207,7 @@ func flatten(text string) map[string]string {
 		case string:
 			m[prefix[1:]] = x
 		case float64:
-			m[prefix[1:]] = strconv.FormatFloat(x, 'f', -1, 64)
+			m[prefix[1:]] = amount(x)
 		case int64:
 			m[prefix[1:]] = strconv.FormatInt(x, 10)
 		case uint64:

@@ -2,8 +2,8 @@ package web
 
 import (
 	"errors"
-	"net"
 	"net/http"
+	"runtime/debug"
 	"strings"
 )
 
@@ -38,7 +38,7 @@ func (s *Server) guard(next http.Handler) http.Handler {
 		if s.o.Secure {
 			h.Set("Strict-Transport-Security", "max-age=31536000")
 		}
-		if !s.o.Network && !loopbackHost(r.Host) {
+		if !s.o.Network && !Loopback(r.Host) {
 			// A page of another site could have pointed its name at this computer.
 			http.Error(w, "The bench is open on this computer only: use http://localhost or http://127.0.0.1.", http.StatusMisdirectedRequest)
 			return
@@ -61,20 +61,6 @@ func (s *Server) recoverFrom(w http.ResponseWriter, r *http.Request) {
 	if err, ok := p.(error); ok && errors.Is(err, http.ErrAbortHandler) {
 		panic(p)
 	}
-	s.log.Error("a page panicked", "path", r.URL.Path, "panic", p, "stack", stack())
+	s.log.Error("a page panicked", "path", r.URL.Path, "panic", p, "stack", string(debug.Stack()))
 	http.Error(w, faultOf(errors.New("")).Says, http.StatusInternalServerError)
-}
-
-// loopbackHost says whether the name by which we were asked is this computer's own.
-func loopbackHost(host string) bool {
-	name := host
-	if h, _, err := net.SplitHostPort(host); err == nil {
-		name = h
-	}
-	name = strings.Trim(name, "[]")
-	if name == "localhost" {
-		return true
-	}
-	ip := net.ParseIP(name)
-	return ip != nil && ip.IsLoopback()
 }

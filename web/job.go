@@ -1,6 +1,8 @@
 package web
 
 import (
+	"slices"
+
 	"github.com/a-h/templ"
 
 	"axlewright/shop"
@@ -65,11 +67,7 @@ func recordPage(v *visit) error {
 func begun(s jobShow) []shop.StandingStop {
 	var all []shop.StandingStop
 	for _, st := range s.Stops {
-		near := false
-		for _, k := range st.Steps {
-			near = near || k == s.Next
-		}
-		if !st.Missing || near {
+		if !st.Missing || slices.Contains(st.Steps, s.Next) {
 			all = append(all, st)
 		}
 	}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -33,7 +34,7 @@ func paperPage(v *visit) error {
 		}
 		for _, f := range view.Fields {
 			if f.Applies && !(record && f.Field.Optional) || filled(f) {
-				p.Lines = append(p.Lines, v.paperLines(j, b, view.Step, f)...)
+				p.Lines = append(p.Lines, v.paperLine(j, b, view.Step, f))
 			}
 		}
 		if !record {
@@ -89,7 +90,7 @@ var paperSteps = map[shop.Paper][]shop.StepKey{
 	shop.PaperReturn:         {"return"},
 }
 
-func (v *visit) paperLines(j *shop.Job, b bounds, step shop.Step, f shop.FieldView) []paperLine {
+func (v *visit) paperLine(j *shop.Job, b bounds, step shop.Step, f shop.FieldView) paperLine {
 	line := paperLine{Step: step.Title, Title: f.Field.Title}
 	if f.Field.Kind == shop.FieldFigure {
 		x := v.boxOf(j, b, step.Key, f, f.Places[0])
@@ -107,7 +108,7 @@ func (v *visit) paperLines(j *shop.Job, b bounds, step shop.Step, f shop.FieldVi
 		}
 		line.Cells = append(line.Cells, cell)
 	}
-	return []paperLine{line}
+	return line
 }
 
 // paperPath is where a paper is: those that are made of readings have a page,
@@ -141,10 +142,8 @@ func certificatePage(v *visit) error {
 	}
 	c := certificateShow{Job: j, House: house, Key: string(v.shop.PublicKey()), May: v.who.Role.May(shop.ActCertify)}
 	for _, st := range standing(j.Stops()) {
-		for _, k := range st.Steps {
-			if k == "handover" {
-				c.Stops = append(c.Stops, st)
-			}
+		if slices.Contains(st.Steps, "handover") {
+			c.Stops = append(c.Stops, st)
 		}
 	}
 	if all := j.Certificates(); len(all) > 0 {
@@ -173,10 +172,7 @@ func (c certificateShow) did() []paperCell {
 			all = append(all, paperCell{Place: title, Text: text})
 		}
 	}
-	var works []string
-	for _, w := range c.Job.Works() {
-		works = append(works, string(w))
-	}
+	works := words(c.Job.Works())
 	if len(works) == 0 {
 		works = []string{"rebuilt as standard"}
 	}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"net/url"
 	"slices"
 	"strings"
 
@@ -48,13 +49,8 @@ func quotePage(v *visit) error {
 }
 
 // quoteRequest reads what is to be quoted; the job's own works where nothing is said.
-func quoteRequest(j *shop.Job, form map[string][]string) (shop.QuoteRequest, error) {
-	get := func(name string) string {
-		if len(form[name]) == 0 {
-			return ""
-		}
-		return strings.TrimSpace(form[name][0])
-	}
+func quoteRequest(j *shop.Job, form url.Values) (shop.QuoteRequest, error) {
+	get := func(name string) string { return strings.TrimSpace(form.Get(name)) }
 	r := shop.QuoteRequest{}
 	if get("asked") == "" {
 		r.Works = j.Works()
@@ -84,11 +80,7 @@ func quoteRequest(j *shop.Job, form map[string][]string) (shop.QuoteRequest, err
 
 // keepQuote keeps a quote with its job as it is given.
 func keepQuote(v *visit) error {
-	form, err := v.form()
-	if err != nil {
-		return err
-	}
-	j, err := v.job()
+	form, j, err := v.formOfJob()
 	if err != nil {
 		return err
 	}

@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"strings"
 	"time"
 )
 
@@ -57,6 +58,7 @@ func Loopback(address string) bool {
 	if err != nil {
 		host = address
 	}
+	host = strings.Trim(host, "[]") // of an IPv6 address without a port
 	if host == "localhost" {
 		return true
 	}

@@ -17,7 +17,7 @@ func set(v *visit) error {
 	if err != nil {
 		return err
 	}
-	slot := shop.Slot{Step: shop.StepKey(form.Get("step")), Item: form.Get("item"), Place: form.Get("place")}
+	slot := slotOf(form)
 	field, ok := shop.FieldOf(slot.Step, slot.Item)
 	beside := slot.Beside()
 	if !ok && !beside {
@@ -35,6 +35,11 @@ func set(v *visit) error {
 		return err
 	}
 	return v.showBox(j, slot, form, err)
+}
+
+// slotOf is the place of a record that a form or an address names.
+func slotOf(form url.Values) shop.Slot {
+	return shop.Slot{Step: shop.StepKey(form.Get("step")), Item: form.Get("item"), Place: form.Get("place")}
 }
 
 // write does what the form asks for and returns the job as it then is.
@@ -145,7 +150,7 @@ func formOf(v shop.Value) [][2]string {
 	case v.Sum != nil:
 		return [][2]string{{"value", strconv.FormatFloat(v.Sum.Units(), 'f', 2, 64)}}
 	case v.Link != nil && v.Quantity != nil:
-		all := [][2]string{{"card", string(v.Link.ID)}, {"quantity", strconv.FormatFloat(*v.Quantity, 'f', -1, 64)}}
+		all := [][2]string{{"card", string(v.Link.ID)}, {"quantity", amount(*v.Quantity)}}
 		if v.Reserved {
 			all = append(all, [2]string{"reserved", "1"})
 		}

@@ -41,10 +41,7 @@ func saveHouse(v *visit) error {
 func (v *visit) house(form url.Values) (shop.House, error) {
 	house, err := shop.Get[shop.House](v.ctx(), v.shop, shop.HouseID)
 	if err == nil {
-		house.Revision, err = strconv.ParseInt(form.Get("revision"), 10, 64)
-		if err != nil {
-			err = shop.Fault(shop.Invalid, "The form is not whole: load the page again.")
-		}
+		house.Revision, err = revisionOf(form)
 	}
 	return house, err
 }
@@ -181,38 +178,10 @@ func saveLimit(v *visit) error {
 	if err != nil {
 		return err
 	}
-	change := func(specs []shop.Spec) ([]shop.Spec, error) {
-		if i, err := strconv.Atoi(form.Get("drop")); err == nil {
-			if i < 0 || i >= len(specs) {
-				return nil, shop.Fault(shop.NotFound, "There is no such limit.")
-			}
-			return slices.Delete(slices.Clone(specs), i, i+1), nil
-		}
-		spec, err := specOf(form)
-		return append(slices.Clone(specs), spec), err
-	}
-	id := shop.ID(form.Get("card"))
-	if id == shop.HouseID {
-		house, err := shop.Get[shop.House](v.ctx(), v.shop, id)
-		if err == nil {
-			house.Specs, err = change(house.Specs)
-		}
-		if err == nil {
-			keepRevision(form, &house.Meta)
-			_, err = shop.Save(v.ctx(), v.shop, v.who, house)
-		}
-		if err != nil {
-			return err
-		}
-		return v.see("/settings/limits")
-	}
-	c, err := shop.Get[shop.Casting](v.ctx(), v.shop, id)
-	if err == nil {
-		c.Specs, err = change(c.Specs)
-	}
-	if err == nil {
-		keepRevision(form, &c.Meta)
-		_, err = shop.Save(v.ctx(), v.shop, v.who, c)
+	if form.Get("card") == string(shop.HouseID) {
+		err = saveSpecs(v, form, func(h *shop.House) (*shop.Meta, *[]shop.Spec) { return &h.Meta, &h.Specs })
+	} else {
+		err = saveSpecs(v, form, func(c *shop.Casting) (*shop.Meta, *[]shop.Spec) { return &c.Meta, &c.Specs })
 	}
 	if err != nil {
 		return err
@@ -220,12 +189,41 @@ func saveLimit(v *visit) error {
 	return v.see("/settings/limits")
 }
 
-// keepRevision makes a form that counts lines of a card fail where somebody has
-// changed the card in the meantime.
-func keepRevision(form url.Values, m *shop.Meta) {
-	if n, err := strconv.ParseInt(form.Get("revision"), 10, 64); err == nil {
-		m.Revision = n
+// saveSpecs changes the limits of the card that the form names. A form that takes
+// one away counts lines, so it must have seen the card as it stands.
+func saveSpecs[T any, P shop.Sheet[T]](v *visit, form url.Values, of func(P) (*shop.Meta, *[]shop.Spec)) error {
+	sheet, err := shop.Get[T, P](v.ctx(), v.shop, shop.ID(form.Get("card")))
+	if err != nil {
+		return err
 	}
+	meta, specs := of(&sheet)
+	if form.Get("drop") == "" {
+		spec, err := specOf(form)
+		if err != nil {
+			return err
+		}
+		*specs = append(*specs, spec)
+	} else {
+		i, err := strconv.Atoi(form.Get("drop"))
+		if err != nil || i < 0 || i >= len(*specs) {
+			return shop.Fault(shop.NotFound, "There is no such limit.")
+		}
+		if meta.Revision, err = revisionOf(form); err != nil {
+			return err
+		}
+		*specs = slices.Delete(*specs, i, i+1)
+	}
+	_, err = shop.Save[T, P](v.ctx(), v.shop, v.who, sheet)
+	return err
+}
+
+// revisionOf is the revision of the card that the form was filled from.
+func revisionOf(form url.Values) (int64, error) {
+	n, err := strconv.ParseInt(form.Get("revision"), 10, 64)
+	if err != nil {
+		return 0, shop.Fault(shop.Invalid, "The form is not whole: load the page again.")
+	}
+	return n, nil
 }
 
 // specOf reads a limit; where it is from must be said.

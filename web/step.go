@@ -83,12 +83,15 @@ func stepPage(v *visit) error {
 
 func filled(f shop.FieldView) bool {
 	for _, p := range f.Places {
-		if p.Entry != nil || len(p.Earlier) > 0 {
+		if written(p) {
 			return true
 		}
 	}
 	return false
 }
+
+// written says whether anything stands in a place or ever stood there.
+func written(p shop.PlaceView) bool { return p.Last != 0 }
 
 // shownPlaces leaves out empty places beyond those that are wanted and one more:
 // twelve empty boxes for three runs would hide the three.
@@ -99,7 +102,7 @@ func shownPlaces(f shop.FieldView) []shop.PlaceView {
 	}
 	last := 0
 	for i, p := range f.Places {
-		if p.Entry != nil || len(p.Earlier) > 0 {
+		if written(p) {
 			last = i + 1
 		}
 	}

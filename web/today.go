@@ -1,10 +1,6 @@
 package web
 
-import (
-	"net/http"
-
-	"axlewright/shop"
-)
+import "axlewright/shop"
 
 // A group is some jobs under a heading.
 type group struct {
@@ -68,6 +64,5 @@ func openJob(v *visit) error {
 	if err != nil {
 		return err
 	}
-	http.Redirect(v.w, v.r, "/job/"+string(j.ID)+"/enquiry", http.StatusSeeOther)
-	return nil
+	return v.see("/job/" + string(j.ID) + "/enquiry")
 }

@@ -6,7 +6,6 @@ import (
 	"net"
 	"net/http"
 	"net/url"
-	"runtime/debug"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -42,11 +41,21 @@ func (v *visit) form() (url.Values, error) {
 
 // job reads the job that the address names.
 func (v *visit) job() (*shop.Job, error) {
-	id := shop.ID(v.r.PathValue("job"))
+	id := v.jobID()
 	if !id.Valid() {
 		return nil, shop.Fault(shop.NotFound, "There is no such job.")
 	}
 	return v.shop.Job(v.ctx(), id)
+}
+
+// formOfJob reads the form of a request and the job that its address names.
+func (v *visit) formOfJob() (url.Values, *shop.Job, error) {
+	form, err := v.form()
+	if err != nil {
+		return nil, nil, err
+	}
+	j, err := v.job()
+	return form, j, err
 }
 
 // show answers with a page.
@@ -140,5 +149,3 @@ func local(path string) string {
 	}
 	return path
 }
-
-func stack() string { return string(debug.Stack()) }

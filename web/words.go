@@ -37,7 +37,7 @@ func valueText(v shop.Value) string {
 	case len(v.Words) > 0:
 		return strings.Join(v.Words, ", ")
 	case v.Quantity != nil && v.Link != nil:
-		text := strconv.FormatFloat(*v.Quantity, 'f', -1, 64) + " × " + v.Link.Label
+		text := amount(*v.Quantity) + " × " + v.Link.Label
 		if v.Reserved {
 			text += " (set aside)"
 		}
@@ -142,14 +142,12 @@ func standing(stops []shop.StandingStop) []shop.StandingStop {
 }
 
 func rolesText(roles []shop.Role) string {
-	words := make([]string, len(roles))
-	for i, r := range roles {
-		words[i] = string(r)
-	}
-	return strings.Join(words, " or ")
+	return strings.Join(words(roles), " or ")
 }
 
 func itoa[T int | int64](n T) string { return strconv.FormatInt(int64(n), 10) }
+
+func amount(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // count writes "1 job", "3 jobs".
 func count(n int, one, many string) string {
