@@ -2,7 +2,6 @@ package setup
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"axlewright/axle"
@@ -120,11 +119,4 @@ func (a *Answer) finish() {
 		return
 	}
 	a.done("All readings are within their ranges.")
-}
-
-// Has says whether any instruction, question, note or reason holds the words.
-// It is for tests and for searching a stored answer.
-func (a *Answer) Has(words string) bool {
-	all := slices.Concat(a.Say, a.Ask, a.Notes, []string{a.Reason})
-	return slices.ContainsFunc(all, func(s string) bool { return strings.Contains(s, words) })
 }

@@ -3,6 +3,7 @@ package setup
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -53,6 +54,12 @@ func wantState(t *testing.T, a Answer, want State, words ...string) {
 			t.Errorf("nothing says %q\n%s", w, told(a))
 		}
 	}
+}
+
+// Has says whether any instruction, question, note or reason holds the words.
+func (a *Answer) Has(words string) bool {
+	all := slices.Concat(a.Say, a.Ask, a.Notes, []string{a.Reason})
+	return slices.ContainsFunc(all, func(s string) bool { return strings.Contains(s, words) })
 }
 
 func told(a Answer) string {

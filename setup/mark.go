@@ -2,6 +2,7 @@ package setup
 
 import (
 	"fmt"
+	"math"
 
 	"axlewright/quantity"
 )
@@ -78,10 +79,7 @@ func (s *sheet) mark(field, whose string, m Mark) {
 // doubtMark asks again where a mark is larger than marks are.
 func (a *Answer) doubtMark(spec Spec, whose string, m Mark) {
 	l := spec.Limit(MarkSize)
-	away := m.further()
-	if away < 0 {
-		away = -away
-	}
+	away := math.Abs(m.further())
 	if a.only("mark on the "+whose, away, l) == Look {
 		a.settle(Look, "The mark on the %s comes to %s, more than marks are (%s).", whose, length(away), l.Text())
 		a.ask("Is %s on the %s really the mark for its place, and does it count %s?", m.text(), whose, m.Unit)

@@ -104,11 +104,7 @@ func (p patternRule) movePinion(in float64, step Limit) {
 	way := pinionWay(in)
 	if p.in.ThickerPushes != "" {
 		r.Shim = in * p.in.ThickerPushes.sign()
-		word := "thicker"
-		if r.Shim < 0 {
-			word = "thinner"
-		}
-		r.say("Pinion %s: shim %s %s.", way, length(math.Abs(r.Shim)), word)
+		r.say("Pinion %s: shim %s %s.", way, length(math.Abs(r.Shim)), thicker(r.Shim))
 	} else {
 		r.say("Pinion %s by %s.", way, length(math.Abs(in)))
 		r.ask("Does a thicker shim push the pinion towards the crown wheel or away from it?")

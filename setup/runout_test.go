@@ -119,3 +119,6 @@ func TestFlangeFaceGivesTheSame(t *testing.T) {
 		}
 	})
 }
+
+// vector turns the wave into a complex number: waves of one kind add.
+func (w Wave) vector() complex128 { return cmplx.Rect(w.Amplitude, w.High) }

@@ -79,11 +79,7 @@ func (r *ShimResult) tell(compared bool) {
 	case math.Abs(r.Change) < 0.5e-6:
 		r.say("Shim %s, as before: the pinion stays where it is.", length(r.Shim))
 	case compared:
-		word := "thicker"
-		if r.Change < 0 {
-			word = "thinner"
-		}
-		r.say("Shim %s: %s %s than before. That moves the pinion %s %s.", length(r.Shim), length(math.Abs(r.Change)), word, length(math.Abs(r.Towards)), pinionWay(r.Towards))
+		r.say("Shim %s: %s %s than before. That moves the pinion %s %s.", length(r.Shim), length(math.Abs(r.Change)), thicker(r.Change), length(math.Abs(r.Towards)), pinionWay(r.Towards))
 	default:
 		r.say("Shim %s.", length(r.Shim))
 	}
@@ -96,4 +92,12 @@ func pinionWay(towards float64) string {
 		return "out, away from the crown wheel"
 	}
 	return "in, towards the crown wheel"
+}
+
+// thicker says which way a shim changes.
+func thicker(change float64) string {
+	if change < 0 {
+		return "thinner"
+	}
+	return "thicker"
 }

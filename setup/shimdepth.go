@@ -82,11 +82,7 @@ func ShimForOtherBearing(in ShimForBearing) (ShimResult, error) {
 	r.measured("−", "T_new", "new head bearing over cup and cone", in.NewStack, quantity.Length)
 	if r.close(in.OldShim, "shim that came out", "the new bearing would leave the pinion too far out by", in.OldStack.SI-in.NewStack.SI, in.ThickerPushes) {
 		r.done("The shim makes up for the height of the bearing.")
-		word := "thicker"
-		if r.Change < 0 {
-			word = "thinner"
-		}
-		r.say("Shim %s: %s %s than before, so that the pinion stays where it was.", length(r.Shim), length(math.Abs(r.Change)), word)
+		r.say("Shim %s: %s %s than before, so that the pinion stays where it was.", length(r.Shim), length(math.Abs(r.Change)), thicker(r.Change))
 	}
 	r.Towards = 0
 	r.note("New bearings have another preload too: take it from their own figures.")

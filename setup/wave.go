@@ -16,9 +16,6 @@ type Wave struct {
 // FullReading is the swing of the dial.
 func (w Wave) FullReading() float64 { return 2 * w.Amplitude }
 
-// vector turns the wave into a complex number: waves of one kind add.
-func (w Wave) vector() complex128 { return cmplx.Rect(w.Amplitude, w.High) }
-
 func waveOf(z complex128) Wave {
 	w := Wave{Amplitude: cmplx.Abs(z), High: cmplx.Phase(z)}
 	if w.High < 0 {
