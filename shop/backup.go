@@ -6,6 +6,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"time"
 )
 
@@ -77,9 +79,10 @@ func (s *Shop) BackUp(ctx context.Context, by Actor, to io.Writer, files bool) (
 	}
 	b.Files = len(named)
 	if files {
-		for _, f := range named {
+		for _, hash := range slices.Sorted(maps.Keys(named)) { // the same shop gives the same file
+			f := named[hash]
 			content, err := s.store.File(ctx, f.SHA256)
-			if code := CodeOf(err); code == NotFound || code == Damaged {
+			if lost(err) {
 				b.Lost = append(b.Lost, f.SHA256)
 				continue
 			}
@@ -95,6 +98,12 @@ func (s *Shop) BackUp(ctx context.Context, by Actor, to io.Writer, files bool) (
 		return b, err
 	}
 	return b, writing(w.zip.Close())
+}
+
+// lost says whether a kept file is no longer there, or not what it was.
+func lost(err error) bool {
+	code := CodeOf(err)
+	return code == NotFound || code == Damaged
 }
 
 // firstDone runs steps until one fails.

@@ -171,7 +171,7 @@ func (s *Shop) VerifyJob(ctx context.Context, id ID) ([]Finding, error) {
 		}
 		for _, f := range e.Files() {
 			if _, err := s.store.File(ctx, f.SHA256); err != nil {
-				if code := CodeOf(err); code != NotFound && code != Damaged {
+				if !lost(err) {
 					return nil, err
 				}
 				found = append(found, Finding{e.Seq, "its file " + short(f.SHA256) + "… (" + f.Name + ") is lost or altered"})

@@ -91,19 +91,19 @@ func (s *Shop) Export(ctx context.Context, by Actor, job ID, to io.Writer) error
 			return writing(err)
 		}
 	}
-	lost, err := s.exportFiles(ctx, w, j)
+	gone, err := s.exportFiles(ctx, w, j)
 	if err != nil {
 		return err
 	}
-	if err := w.add("job.html", jobPage(j, house.Name, lost), true); err != nil {
+	if err := w.add("job.html", jobPage(j, house.Name, gone), true); err != nil {
 		return err
 	}
 	return writing(w.zip.Close())
 }
 
 // exportFiles adds every file once and says which of them are lost.
-func (s *Shop) exportFiles(ctx context.Context, w *archiveWriter, j *Job) (lost map[string]bool, err error) {
-	lost, done := map[string]bool{}, map[string]bool{}
+func (s *Shop) exportFiles(ctx context.Context, w *archiveWriter, j *Job) (map[string]bool, error) {
+	gone, done := map[string]bool{}, map[string]bool{}
 	for i := range j.entries {
 		for _, f := range j.entries[i].Files() {
 			if done[f.SHA256] {
@@ -111,8 +111,8 @@ func (s *Shop) exportFiles(ctx context.Context, w *archiveWriter, j *Job) (lost 
 			}
 			done[f.SHA256] = true
 			content, err := s.store.File(ctx, f.SHA256)
-			if code := CodeOf(err); code == NotFound || code == Damaged {
-				lost[f.SHA256] = true
+			if lost(err) {
+				gone[f.SHA256] = true
 				continue
 			}
 			if err != nil {
@@ -123,7 +123,7 @@ func (s *Shop) exportFiles(ctx context.Context, w *archiveWriter, j *Job) (lost 
 			}
 		}
 	}
-	return lost, nil
+	return gone, nil
 }
 
 // namedCards returns the cards that a record names, and the kits and castings

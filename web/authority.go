@@ -101,7 +101,8 @@ func (a *Authority) Certificate(names []string, now time.Time) (tls.Certificate,
 	if err != nil {
 		return tls.Certificate{}, err
 	}
-	// Tablets refuse certificates that hold for longer than 825 days.
+	// Tablets refuse certificates that hold for longer than 825 days (from memory; the
+	// figure is that of ballot 193 of the CA/Browser Forum).
 	template := &x509.Certificate{SerialNumber: serial, Subject: pkix.Name{CommonName: "Axlewright bench"},
 		NotBefore: now.Add(-24 * time.Hour), NotAfter: now.AddDate(0, 0, 820),
 		KeyUsage: x509.KeyUsageDigitalSignature, ExtKeyUsage: []x509.ExtKeyUsage{x509.ExtKeyUsageServerAuth}}
