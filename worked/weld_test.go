@@ -217,7 +217,7 @@ func Example_weld4RoundBoss() {
 
 	// Output:
 	// 1. L 125.7 mm, J 50265 mm³, I 25133 mm³
-	// 2. vector sum 64.7 MPa: along -33.2, across 95.4, upright 238.5 N/mm
+	// 2. vector sum 64.7 MPa: along -33.2, across -95.4, upright -238.5 N/mm
 	// 3. use 0.27 simplified, 0.25 directional
 	// 4. category 36 MPa: 7.3 million cycles of 4 kN
 }

@@ -180,7 +180,7 @@ func (b Bend) worst(figure func(float64) float64) float64 {
 		if here >= before && here >= after {
 			at := summit(figure, place(max(i-1, 0)), place(min(i+1, stations)))
 			for _, x := range [2]float64{at, place(i)} {
-				if v := figure(x); v > value {
+				if v := figure(x); v > value*(1+1e-9) { // of equal humps the first
 					best, value = x, v
 				}
 			}
