@@ -3,6 +3,8 @@ package axle
 import (
 	"errors"
 	"fmt"
+	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/goccy/go-yaml"
@@ -18,7 +20,8 @@ type Sheet struct {
 }
 
 // ReadSheet reads a YAML file strictly into v: unknown and repeated keys, wrong
-// kinds of values and wrong units are refused. It stops at the first of them.
+// kinds of values and wrong units are refused. Of unknown keys all are told, of
+// the others the first.
 //
 // Errors: Findings with file, line and column.
 func ReadSheet(path string, v any) (*Sheet, error) {
@@ -43,11 +46,44 @@ func DecodeSheet(file, text string, v any) (*Sheet, error) {
 	if s.odd != nil {
 		return s, Findings{s.odd.finding("", "anchors (&), aliases (*), tags (!) and odd keys are not used in these files; write the value out")}
 	}
+	if found := s.unknownKeys(reflect.TypeOf(v), root, ""); len(found) > 0 {
+		return s, found
+	}
 	if err := unmarshal(text, v); err != nil {
 		f := FindingOf("", err)
 		return s, Findings{s.FindingAt(f.Line, f.Column, "", f.Problem)}
 	}
 	return s, nil
+}
+
+// unknownKeys finds every key that a type does not have. What reads itself is
+// left to its own reader.
+func (s *Sheet) unknownKeys(t reflect.Type, node ast.Node, field string) (found Findings) {
+	if reflect.PointerTo(t).Implements(reflect.TypeFor[yaml.NodeUnmarshaler]()) {
+		return nil
+	}
+	switch t.Kind() {
+	case reflect.Pointer:
+		return s.unknownKeys(t.Elem(), node, field)
+	case reflect.Slice:
+		list, _ := node.(*ast.SequenceNode)
+		for i := 0; list != nil && i < len(list.Values); i++ {
+			found = append(found, s.unknownKeys(t.Elem(), list.Values[i], fmt.Sprintf("%s[%d]", field, i))...)
+		}
+	case reflect.Struct:
+		keys := shapeOf(t)
+		pairs, _ := pairsOf(node)
+		for _, pair := range pairs {
+			name := keyText(pair)
+			inner := strings.TrimPrefix(field+"."+name, ".")
+			if at := slices.IndexFunc(keys, func(k key) bool { return k.name == name }); at >= 0 {
+				found = append(found, s.unknownKeys(t.Field(keys[at].index).Type, pair.Value, inner)...)
+			} else {
+				found = append(found, s.placeOf(pair.Key).finding(inner, "unknown key"+expectedKey(name, names(keys), pair.Value)))
+			}
+		}
+	}
+	return found
 }
 
 // unmarshal turns a panic of the YAML library, which some odd files cause, into
@@ -130,7 +166,7 @@ func FindingOf(field string, err error) Finding {
 		return f
 	}
 	f.Line, f.Column, f.Problem = y.GetToken().Position.Line, y.GetToken().Position.Column, y.GetMessage()
-	var unknown *yaml.UnknownFieldError
+	var unknown *yaml.UnknownFieldError // within a value that reads itself
 	var repeated *yaml.DuplicateKeyError
 	switch {
 	case errors.As(err, &unknown):

@@ -20,7 +20,7 @@ func TestMalformedGaugings(t *testing.T) {
 	}
 	path := filepath.Join(t.TempDir(), "g.yaml")
 	for name, c := range map[string]struct{ from, to, says string }{
-		"unknown key":        {"variant: T31", "varient: T31", `unknown key "varient"`},
+		"unknown key":        {"variant: T31", "varient: T31", `unknown key; is "variant" meant`},
 		"no variant":         {"variant: T31\n", "", "whose stations"},
 		"gap without unit":   {`gap: "1.0 mm, trade"`, "gap: 1.0", "the unit is missing"},
 		"gap too wide":       {`gap: "1.0 mm, trade"`, "gap: 1.0 m", "out of reason"},
