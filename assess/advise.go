@@ -41,12 +41,18 @@ func Advise(ctx context.Context, e *axle.Enquiry, c *axle.Catalogue, o Options) 
 	return s.advice()
 }
 
+// Draws that are taken.
+const (
+	fewestDraws = 50
+	mostDraws   = 20000
+)
+
 func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
 	if o.Draws == 0 {
 		o.Draws = DefaultDraws
 	}
-	if o.Draws < 50 {
-		return nil, fmt.Errorf("%d draws are too few to say anything; take 50 or more, 2000 for a printed sheet", o.Draws)
+	if o.Draws < fewestDraws || o.Draws > mostDraws {
+		return nil, fmt.Errorf("%d draws; take %d to %d: fewer say nothing, more say no more and need memory. A printed sheet takes %d", o.Draws, fewestDraws, mostDraws, DefaultDraws)
 	}
 	if o.Seed == 0 {
 		o.Seed = 1

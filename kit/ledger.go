@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"axlewright/axle"
 )
@@ -88,11 +89,14 @@ func (e *ChangedError) Error() string {
 // Issue returns the ledger with one more line, and that line as text to append
 // to its file.
 //
-// Errors: a revision that was issued before, or that skips one.
+// Errors: a day that is none; a revision that was issued before, or that skips one.
 func (l Ledger) Issue(k *Kit, on string) (Ledger, string, error) {
 	name, err := ParseName(k.Kit.Text)
 	if err != nil {
 		return l, "", err
+	}
+	if _, err := time.Parse(time.DateOnly, on); err != nil {
+		return l, "", fmt.Errorf("%q is no date; write the day of issue such as 2026-03-02", on)
 	}
 	last := 0
 	for _, i := range l {

@@ -21,11 +21,14 @@ type dialect struct {
 	alone func(context.Context, *sql.Tx) error
 }
 
+// FileName is the database of a shop in its folder, where it is SQLite.
+const FileName = "shop.db"
+
 // openSQLite opens shop.db with one connection that writes and several that
 // read. Write transactions begin immediately: one that reads first and then
 // writes would otherwise fail at once where it should wait.
 func (s *Store) openSQLite(ctx context.Context) error {
-	path := filepath.Join(s.dir, "shop.db")
+	path := filepath.Join(s.dir, FileName)
 	s.about = "SQLite in " + path
 	s.d = dialect{goose: goose.DialectSQLite3, view: sql.TxOptions{ReadOnly: true}}
 	var err error

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -47,9 +48,21 @@ func newAdvise() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&sheet, "html", "", "also write one A4 page to this file")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole result as JSON, values in SI")
-	cmd.Flags().IntVar(&options.Draws, "draws", assess.DefaultDraws, "how many draws of the doubtful figures")
+	drawsFlag(cmd, &options)
 	cmd.Flags().Uint64Var(&options.Seed, "seed", 1, "seed of the draws; the same seed gives the same answer")
 	return cmd
+}
+
+// drawsFlag is the number of draws. Zero, which means the usual number to
+// assess, is too few at the keyboard.
+func drawsFlag(cmd *cobra.Command, o *assess.Options) {
+	cmd.Flags().IntVar(&o.Draws, "draws", assess.DefaultDraws, "how many draws of the doubtful figures")
+	cmd.PreRunE = func(*cobra.Command, []string) error {
+		if o.Draws == 0 {
+			return usageError{errors.New("--draws: 0 draws say nothing; leave it out for the usual number")}
+		}
+		return nil
+	}
 }
 
 // advise reads an enquiry and answers it, with a line of progress on a

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -27,6 +28,9 @@ Whoever has the file has the shop, its signing key too: keep it like a key.`,
 				return err
 			}
 			defer store.Close()
+			if _, err := os.Stat(args[1]); err == nil {
+				return fmt.Errorf("%s is there already; name a new file", args[1])
+			}
 			b, err := store.BackUpFile(cmd.Context(), sh, args[1])
 			if err != nil {
 				return err
@@ -73,6 +77,12 @@ func newRestore() *cobra.Command {
 }
 
 func restoreInto(cmd *cobra.Command, file, dir, database string) (shop.Backup, error) {
+	if there, err := os.ReadDir(dir); err == nil && len(there) > 0 {
+		return shop.Backup{}, fmt.Errorf("%s is not empty; name a new folder", dir)
+	}
+	if b, err := sqlstore.CheckFile(file); err != nil { // before anything is made
+		return b, err
+	}
 	store, err := openStore(cmd, dir, database)
 	if err != nil {
 		return shop.Backup{}, err
@@ -94,8 +104,8 @@ func openStore(cmd *cobra.Command, dir, database string) (*sqlstore.Store, error
 
 // openShop opens a shop that is there.
 func openShop(cmd *cobra.Command, dir, database string) (*sqlstore.Store, *shop.Shop, error) {
-	if _, err := os.Stat(dir); err != nil {
-		return nil, nil, fmt.Errorf("there is no shop in %s: %w", dir, err)
+	if _, err := os.Stat(filepath.Join(dir, sqlstore.FileName)); err != nil && database == "" && os.Getenv("AXLEWRIGHT_DATABASE") == "" {
+		return nil, nil, fmt.Errorf("there is no shop in %s; \"axlewright serve %s\" begins one", dir, dir)
 	}
 	store, err := openStore(cmd, dir, database)
 	if err != nil {

@@ -35,7 +35,7 @@ bench procedure as a page to print.`,
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if sheet != "" {
-				if err := writeFile(sheet, func(f *os.File) error { return document.BenchSheet(f) }); err != nil {
+				if err := writePage(sheet, func(f *os.File) error { return document.BenchSheet(f) }); err != nil {
 					return err
 				}
 			}
@@ -62,6 +62,11 @@ bench procedure as a page to print.`,
 			if err != nil {
 				return err
 			}
+			if pictures != "" {
+				if err := os.MkdirAll(pictures, 0o755); err != nil {
+					return cannotWrite(pictures, err)
+				}
+			}
 			for name, advice := range map[string]*assess.Advice{"ladder-before.svg": &before, "ladder-after.svg": &after} {
 				if pictures == "" {
 					break
@@ -85,7 +90,7 @@ bench procedure as a page to print.`,
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print JSON, values in SI")
 	cmd.Flags().StringVar(&pictures, "pictures", "", "also write the ladder before and after to this folder")
 	cmd.Flags().StringVar(&sheet, "sheet", "", "write the bench procedure as one A4 page to this file")
-	cmd.Flags().IntVar(&options.Draws, "draws", assess.DefaultDraws, "how many draws of the doubtful figures")
+	drawsFlag(cmd, &options)
 	cmd.Flags().Uint64Var(&options.Seed, "seed", 1, "seed of the draws")
 	return cmd
 }

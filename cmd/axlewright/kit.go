@@ -106,6 +106,10 @@ func issued(path string, k *kit.Kit, on string) (state string, err error) {
 			f.Close()
 			return "", err
 		}
+		if err := f.Sync(); err != nil {
+			f.Close()
+			return "", cannotWrite(file, err)
+		}
 		return "issued on " + on, f.Close()
 	}
 	done, err := ledger.Issued(k)
@@ -190,6 +194,9 @@ func writeCut(f drawing.CutFile, write func(string, func(io.Writer) error) error
 	return nil
 }
 
+// mostTries keeps a slip of the finger from running for days.
+const mostTries = 100000
+
 func newKitNest() *cobra.Command {
 	var dir string
 	var asJSON bool
@@ -208,7 +215,10 @@ func newKitNest() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if tries > 0 {
+			if cmd.Flags().Changed("tries") {
+				if tries < 1 || tries > mostTries {
+					return usageError{fmt.Errorf("--tries: %d; take 1 to %d", tries, mostTries)}
+				}
 				job.Rules.Tries = tries
 			}
 			if seed > 0 {

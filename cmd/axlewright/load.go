@@ -15,6 +15,9 @@ import (
 // sweepPoints is how many torques a sweep shows.
 const sweepPoints = 12
 
+// widestGap is more than any peg is set to, m.
+const widestGap = 3e-3
+
 func newLoad() *cobra.Command {
 	var torqueText, flankText, gapText string
 	var asJSON, sweep bool
@@ -82,6 +85,9 @@ func setGap(build *axle.Assembly, text string) error {
 	gap, err := quantity.Parse(text, quantity.Length)
 	if err != nil {
 		return usageError{fmt.Errorf("--gap: %w", err)}
+	}
+	if gap.SI < 0 || gap.SI > widestGap {
+		return usageError{fmt.Errorf("--gap: %s is no gap of a peg; write one from 0 mm to %s", text, quantity.Format(widestGap, quantity.Length))}
 	}
 	peg := *build.Peg
 	peg.Gap.Value, peg.Gap.Text = gap.SI, text

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -24,7 +25,9 @@ func main() {
 		fmt.Fprintln(os.Stderr, "axlewright:", err)
 		var usage usageError
 		if errors.As(err, &usage) {
-			fmt.Fprintln(os.Stderr, "\"axlewright help\" lists the commands.")
+			if !strings.Contains(err.Error(), "--help") {
+				fmt.Fprintln(os.Stderr, "\"axlewright help\" lists the commands.")
+			}
 			os.Exit(exitUsage)
 		}
 		os.Exit(exitRefused)
@@ -45,7 +48,10 @@ func newRoot() *cobra.Command {
 			return cmd.Help()
 		},
 	}
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		text, _, _ := strings.Cut(err.Error(), ": strconv.")
+		return usageError{fmt.Errorf("%s; \"%s --help\" shows how it is written", text, cmd.CommandPath())}
+	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(newAdvise(), newLoad(), newCalibrate(), newWork(), newCatalogue(), newDemo(), newIdentify(), newStations(), newKit(), newWeld(), newServe(), newBackup(), newRestore(), newRecord())
 	return root

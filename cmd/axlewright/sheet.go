@@ -1,6 +1,8 @@
 package main
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -11,14 +13,23 @@ import (
 
 // writeSheet writes the A4 page of an advice.
 func writeSheet(path string, a *assess.Advice) error {
-	return writeFile(path, func(f *os.File) error { return document.AdviceSheet(f, a) })
+	return writePage(path, func(f *os.File) error { return document.AdviceSheet(f, a) })
+}
+
+// writePage writes an HTML page. It puts one in the place of an older page, but
+// of no other file.
+func writePage(path string, write func(*os.File) error) error {
+	if there, err := os.ReadFile(path); err == nil && len(there) > 0 && !bytes.HasPrefix(bytes.ToLower(there), []byte("<!doctype html")) {
+		return fmt.Errorf("%s is there already and is no page; name another file", path)
+	}
+	return writeFile(path, write)
 }
 
 // writeFile writes a file whole or not at all: beside it first, then in its place.
 func writeFile(path string, write func(*os.File) error) error {
 	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-*")
 	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", path, err)
+		return cannotWrite(path, err)
 	}
 	defer os.Remove(f.Name()) // fails once it has been renamed, as it should
 	if err := write(f); err != nil {
@@ -31,10 +42,26 @@ func writeFile(path string, write func(*os.File) error) error {
 	}
 	if err := f.Sync(); err != nil {
 		f.Close()
-		return fmt.Errorf("%s cannot be written: %w", path, err)
+		return cannotWrite(path, err)
 	}
 	if err := f.Close(); err != nil {
 		return err
 	}
-	return os.Rename(f.Name(), path)
+	if err := os.Rename(f.Name(), path); err != nil {
+		return cannotWrite(path, err)
+	}
+	return nil
+}
+
+// cannotWrite leaves out the name that the file had while it was written.
+func cannotWrite(path string, err error) error {
+	var wrapped *os.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &wrapped):
+		err = wrapped.Err
+	case errors.As(err, &link):
+		err = link.Err
+	}
+	return fmt.Errorf("%s cannot be written: %w", path, err)
 }
