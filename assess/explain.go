@@ -2,8 +2,10 @@ package assess
 
 import (
 	"fmt"
+	"math"
 
 	"axlewright/axle"
+	"axlewright/quantity"
 )
 
 // An Explanation is the working of one link of one build, every figure at its
@@ -23,7 +25,7 @@ type Explanation struct {
 // vehicle's demand on both flanks, are left out.
 func Explain(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) ([]Explanation, error) {
 	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
-	u, _, err := s.nominalUnit(&build)
+	u, _, err := s.nominalUnit(&build, 0)
 	if err != nil {
 		return nil, err
 	}
@@ -42,8 +44,8 @@ func Explain(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) ([]Explana
 }
 
 // nominalUnit is a build with every figure at its stated value, its load path
-// solved, up to the highest torque worth looking at.
-func (s *study) nominalUnit(build *axle.Assembly) (*unit, wheelPlates, error) {
+// solved, up to the highest torque worth looking at, and at least to one.
+func (s *study) nominalUnit(build *axle.Assembly, least float64) (*unit, wheelPlates, error) {
 	var err error
 	if s.duty, err = s.catalogue.Duty(s.enquiry.Duty); err != nil {
 		return nil, wheelPlates{}, err
@@ -51,6 +53,12 @@ func (s *study) nominalUnit(build *axle.Assembly) (*unit, wheelPlates, error) {
 	if s.highest, err = s.highestTorque(); err != nil {
 		return nil, wheelPlates{}, err
 	}
+	if least > 10*s.highest {
+		return nil, wheelPlates{}, fmt.Errorf("%s is %.0f times what this vehicle can ask of this axle; is the torque right?",
+			quantity.Format(least, quantity.Torque), highestTimes*least/s.highest)
+	}
+	governing := s.highest / highestTimes
+	s.highest = math.Max(s.highest, least)
 	plates, err := newWheelPlates([]*axle.Assembly{build})
 	if err != nil {
 		return nil, wheelPlates{}, err
@@ -59,7 +67,9 @@ func (s *study) nominalUnit(build *axle.Assembly) (*unit, wheelPlates, error) {
 	if err != nil {
 		return nil, wheelPlates{}, err
 	}
-	return s.unitOf(build, path, plates[0]), plates[0], nil
+	u := s.unitOf(build, path, plates[0])
+	u.governing = governing
+	return u, plates[0], nil
 }
 
 // unitOf is a build as stated in its vehicle as stated.

@@ -40,7 +40,7 @@ func PegGap(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) (GapAdvice,
 		return GapAdvice{}, fmt.Errorf("build %q has no peg", buildName(build))
 	}
 	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
-	u, plates, err := s.nominalUnit(&build)
+	u, plates, err := s.nominalUnit(&build, 0)
 	if err != nil {
 		return GapAdvice{}, err
 	}

@@ -184,7 +184,7 @@ func bearingState(seat *loadpath.SeatLoad, b *axle.Bearing) (BearingState, error
 // that wear are compared under the duty scaled to that torque.
 func linkStates(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank axle.Flank, torque float64) ([]LinkState, error) {
 	s := &study{catalogue: c, enquiry: e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
-	u, _, err := s.nominalUnit(&build)
+	u, _, err := s.nominalUnit(&build, torque)
 	if err != nil {
 		return nil, err
 	}

@@ -58,7 +58,7 @@ func (t *text) peg(c *assess.LoadCase) {
 	t.heading("Peg")
 	p := c.Peg
 	if p == nil {
-		t.line("  none")
+		t.line("  none; to see one, name it under \"fitted\" in the enquiry")
 		return
 	}
 	t.line("  gap %s, load %s", show(p.Gap, quantity.Length), show(p.Load, quantity.Force))
