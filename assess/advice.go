@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"axlewright/axle"
+	"axlewright/quantity"
 )
 
 // advice turns the finished draws into an answer.
@@ -139,8 +140,8 @@ func (s *study) compare(a *Advice, columns []column) {
 		if c.TooClose {
 			c.Text = fmt.Sprintf("%s against %s: too close to call.", a.Builds[dearer].Label(), a.Builds[cheaper].Label())
 		} else {
-			c.Text = fmt.Sprintf("%s is stronger than %s in %.0f %% of the cases we cannot tell apart from yours.",
-				a.Builds[dearer].Label(), a.Builds[cheaper].Label(), 100*c.Stronger.Value)
+			c.Text = fmt.Sprintf("%s is stronger than %s in %s of the cases we cannot tell apart from yours.",
+				a.Builds[dearer].Label(), a.Builds[cheaper].Label(), quantity.Chance(c.Stronger.Value))
 		}
 		a.Comparisons = append(a.Comparisons, c)
 	}

@@ -8,6 +8,7 @@ import (
 	"axlewright/axle"
 	"axlewright/calc/gear"
 	"axlewright/calc/material"
+	"axlewright/quantity"
 )
 
 // smallPinion is the pinion tooth number at and below which the pinion itself
@@ -79,10 +80,10 @@ func (s *study) wearRule(a *Advice, add func(because, text string)) {
 	if b.WearsFirst < 0 || b.Lasts.Value >= 0.8 {
 		return
 	}
-	text := fmt.Sprintf("Under this duty the chance to reach %s km is %.0f %%; first to wear: %s, at about %s km (10 to 90 %%: %s to %s). Life is good to a factor of three at best: use it to compare, and mind oil, lash and load first.",
-		kilometres(a.Distance), 100*b.Lasts.Value, b.Links[b.WearsFirst].Name, kilometres(b.Life.Median), kilometres(b.Life.Low), kilometres(b.Life.High))
+	text := fmt.Sprintf("Under this duty the chance to reach %s km is %s; first to wear: %s, at about %s km (10 to 90 %%: %s to %s). Life is good to a factor of three at best: use it to compare, and mind oil, lash and load first.",
+		kilometres(a.Distance), quantity.Chance(b.Lasts.Value), b.Links[b.WearsFirst].Name, kilometres(b.Life.Median), kilometres(b.Life.Low), kilometres(b.Life.High))
 	if surest := s.lastsSurest(a); surest != a.Best {
-		text += fmt.Sprintf(" Surest to last of those that carry it: %s (price %.0f), %.0f %%.", a.Builds[surest].Label(), a.Builds[surest].Price, 100*a.Builds[surest].Lasts.Value)
+		text += fmt.Sprintf(" Surest to last of those that carry it: %s (price %.0f), %s.", a.Builds[surest].Label(), a.Builds[surest].Price, quantity.Chance(a.Builds[surest].Lasts.Value))
 	} else if b.WearsOut() {
 		text += " No build offered lasts clearly longer: only less load, other gears or a shorter distance help."
 	}

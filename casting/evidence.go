@@ -78,7 +78,7 @@ func (w *bench) sentence(e Weighed, item *Item, f *Feature, leader int) string {
 		fmt.Fprintf(&b, " (looked %d times)", item.Looked)
 	}
 	if e.Trust < believed && !item.Told {
-		fmt.Fprintf(&b, " (believed only %s)", Percent(e.Trust))
+		fmt.Fprintf(&b, " (believed only %s)", quantity.Chance(e.Trust))
 	}
 	name := w.nameOf(leader)
 	switch {

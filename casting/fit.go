@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"axlewright/calc/survival"
+	"axlewright/quantity"
 )
 
 // FitChances are the chances of the three fits for the next casting.
@@ -211,7 +212,7 @@ func (g *Gauging) fitForecast(history []StationHistory) FitForecast {
 	out.Whole = g.forecastFit(history, make([]float64, len(g.Stations)))
 	out.Doubt = out.doubt()
 	out.Sentence = fmt.Sprintf("Revision %s on the next casting: as cut %s, with trimming %s, not at all %s.",
-		g.Kit.Revision, Percent(out.Whole.AsCut), Percent(out.Whole.Trimmed), Percent(out.Whole.Not))
+		g.Kit.Revision, quantity.Chance(out.Whole.AsCut), quantity.Chance(out.Whole.Trimmed), quantity.Chance(out.Whole.Not))
 	return out
 }
 

@@ -1,6 +1,7 @@
 package casting
 
 import (
+	"axlewright/quantity"
 	"fmt"
 	"strings"
 )
@@ -11,13 +12,13 @@ const likelyFrom = 0.7
 // judge turns chances into a verdict, and says what to do and when to stop.
 func (w *bench) judge(id *Identification, leader int) {
 	name, chance := w.nameOf(leader), w.id[leader]
-	percent := Percent(chance)
+	percent := quantity.Chance(chance)
 	heavy := heavyContradiction(id)
 	switch {
 	case id.Modified.Chance >= modifiedFrom:
 		id.Verdict = ModifiedBefore
 		id.Sentence = fmt.Sprintf("Modified before (%s). As a shape it is nearest to %s (%s), but what was changed cannot be told from the outside.",
-			Percent(id.Modified.Chance), name, percent)
+			quantity.Chance(id.Modified.Chance), name, percent)
 		id.Do = id.Modified.Demands
 		id.Why = "A repair may have changed any bore or face: no chance of a variant is good enough to cut a kit by."
 		why := "What was measured goes better with a casting that was altered than with any as it was cast."
@@ -42,7 +43,7 @@ func (w *bench) judge(id *Identification, leader int) {
 	case chance >= w.cat.Decide.sure() && heavy == "":
 		id.Verdict, id.Enough = SureEnough, true
 		id.Sentence = fmt.Sprintf("%s, sure enough (%s).", name, percent)
-		id.Why = fmt.Sprintf("%s is above the %s that the shop asks for: stop here.", percent, Percent(w.cat.Decide.sure()))
+		id.Why = fmt.Sprintf("%s is above the %s that the shop asks for: stop here.", percent, quantity.Chance(w.cat.Decide.sure()))
 		if kit := w.cat.Variants[leader].Kit; kit != "" {
 			id.Do = []string{"Take kit " + kit + "; offer the bare plates before anything is tacked."}
 		}
@@ -71,7 +72,7 @@ func (w *bench) goOn(id *Identification, heavy string) {
 	}
 	q := id.Questions[0]
 	id.Do = append(id.Do, fmt.Sprintf("%s (%s)", q.Ask, q.Tool))
-	id.Why = fmt.Sprintf("Not yet the %s that the shop asks for; %s would tell most for its trouble.", Percent(w.cat.Decide.sure()), q.Feature)
+	id.Why = fmt.Sprintf("Not yet the %s that the shop asks for; %s would tell most for its trouble.", quantity.Chance(w.cat.Decide.sure()), q.Feature)
 }
 
 // heavyContradiction is the sentence of a contradiction that speaks strongly

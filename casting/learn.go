@@ -200,7 +200,7 @@ func (t *Trait) count(answer string, weight float64) {
 func lessonSentence(v *Variant, t *Trait, f *Feature, item *Item, weight float64) string {
 	switch {
 	case weight < 0.5:
-		return fmt.Sprintf("%s: %s does not look like %s; taken for a slip, it counts only %s.", f.Name, item.said(f), v.Name, Percent(weight))
+		return fmt.Sprintf("%s: %s does not look like %s; taken for a slip, it counts only %s.", f.Name, item.said(f), v.Name, quantity.Chance(weight))
 	case f.Measured():
 		return fmt.Sprintf("%s of %s is now %s, on %.0f castings.", f.Name, v.Name, quantity.FormatSpread(t.Size.Mean, 2*t.Size.SD, quantity.Length), t.Size.Castings)
 	}

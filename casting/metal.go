@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"axlewright/calc/material"
+	"axlewright/quantity"
 )
 
 // A MetalFinding is the answer to "what is it made of, and may it be welded?".
@@ -166,12 +167,12 @@ func metalFinding(e MetalEvidence, tests []metalResult, joint []float64, grade s
 }
 
 func metalSentence(best FamilyChance, grey float64, tested bool) string {
-	percent := Percent(best.Chance)
+	percent := quantity.Chance(best.Chance)
 	switch {
 	case !tested:
 		return fmt.Sprintf("No test was made on this casting; by its shape it would be %s (%s).", best.Family, percent)
 	case best.Family != material.GreyIron && grey >= greyRuledOut:
-		return fmt.Sprintf("Not settled: %s leads with %s, but grey iron still has %s.", best.Family, percent, Percent(grey))
+		return fmt.Sprintf("Not settled: %s leads with %s, but grey iron still has %s.", best.Family, percent, quantity.Chance(grey))
 	case best.Chance >= metalKnownFrom:
 		return fmt.Sprintf("%s (%s).", upper(string(best.Family)), percent)
 	}
@@ -187,7 +188,7 @@ func metalStops(best FamilyChance, grey float64, tested bool) []Stop {
 	case grey >= greyFrom:
 		return []Stop{{
 			What:     "Grey iron: do not weld plates to it. Bolted parts only, or another casting.",
-			Why:      fmt.Sprintf("Grey iron with %s. It cracks beside the weld, often hours later, and carries no load there.", Percent(grey)),
+			Why:      fmt.Sprintf("Grey iron with %s. It cracks beside the weld, often hours later, and carries no load there.", quantity.Chance(grey)),
 			Overrule: "Nobody at the bench. Closing a crack that carries no load: a welding engineer, by a written procedure for this casting.",
 		}}
 	case !tested:
@@ -199,13 +200,13 @@ func metalStops(best FamilyChance, grey float64, tested bool) []Stop {
 	case grey >= greyRuledOut:
 		return []Stop{{
 			What:     "No welding yet: it may be grey iron.",
-			Why:      fmt.Sprintf("Grey iron is not ruled out (%s).", Percent(grey)),
+			Why:      fmt.Sprintf("Grey iron is not ruled out (%s).", quantity.Chance(grey)),
 			Overrule: "The person who answers for the welding, in writing, after a tab test or an analysis of this casting.",
 		}}
 	case best.Chance < metalKnownFrom:
 		return []Stop{{
 			What:     "No welding yet: the metal is not known, and each kind wants its own procedure.",
-			Why:      fmt.Sprintf("%s leads with only %s.", upper(string(best.Family)), Percent(best.Chance)),
+			Why:      fmt.Sprintf("%s leads with only %s.", upper(string(best.Family)), quantity.Chance(best.Chance)),
 			Overrule: "The person who answers for the welding, in writing, with the procedure that was chosen and why.",
 		}}
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"axlewright/assess"
+	"axlewright/quantity"
 )
 
 // width is the line length of text for a terminal.
@@ -86,7 +87,7 @@ func (t *text) demand(a *assess.Advice) {
 	t.heading("What the vehicle can put through this axle")
 	t.line("  engine could send   %s", bandText(d.Engine))
 	t.line("  tyres can hold      %s", bandText(d.Grip))
-	t.line("  %-6s governs      %s   in %.0f %% of the draws", d.Limit, bandText(d.Governing), 100*d.Share)
+	t.line("  %-6s governs      %s   in %s of the draws", d.Limit, bandText(d.Governing), quantity.Chance(d.Share))
 	t.line("  peak, with shock    %s", bandText(d.Peak))
 	t.wrap("  ", "Why: "+d.Why+".")
 	t.wrap("  ", flankWords(a))
@@ -118,7 +119,7 @@ func (t *text) builds(a *assess.Advice) {
 	if a.Distance > 0 {
 		lasts = "lasts " + distance(a.Distance)
 	}
-	t.line("  %7s  %-10s %-*s %s", "price", "carries", len(lasts), lasts, "gives out at, 10 to 90 %")
+	t.line("  %7s  %-11s %-*s %s", "price", "carries", len(lasts), lasts, "gives out at, 10 to 90 %")
 	hidden := 0
 	for i := range a.Builds {
 		b := &a.Builds[i]
@@ -132,9 +133,9 @@ func (t *text) builds(a *assess.Advice) {
 		}
 		long := ""
 		if lasts != "" {
-			long = chance(b.Lasts)
+			long = quantity.Chance(b.Lasts.Value)
 		}
-		t.line("%s %7s  %-10s %-*s %s", mark, price(b.Price), chance(b.Carries), len(lasts), long, bandText(b.GiveOut))
+		t.line("%s %7s  %-11s %-*s %s", mark, price(b.Price), quantity.Chance(b.Carries.Value), len(lasts), long, bandText(b.GiveOut))
 		words := b.Label()
 		if weak, there := link(b, b.Weak); there {
 			words += "; weak link: " + weak.Name
@@ -162,7 +163,7 @@ func (t *text) measure(a *assess.Advice) {
 		if i == 5 {
 			break
 		}
-		t.line("  %3.0f %%  %s (%s)", 100*s.Share, s.Figure, s.Origin)
+		t.line("  %6s  %s (%s)", quantity.Chance(s.Share), s.Figure, s.Origin)
 	}
 	if len(a.Measure) == 0 {
 		t.wrap("  ", "No measurement in the catalogue would narrow it.")

@@ -38,14 +38,6 @@ func TestAdviceTextStandsAnything(t *testing.T) {
 	}
 }
 
-func TestChanceClaimsNeitherCertaintyNorNothing(t *testing.T) {
-	for share, want := range map[float64]string{1: "over 99 %", 0: "under 1 %", 0.995: "99.5 %", 0.004: "0.4 %", 0.93: "93 %", math.NaN(): "?"} {
-		if got := chance(assess.Chance{Value: share}); got != want {
-			t.Errorf("%v is %q, want %q", share, got, want)
-		}
-	}
-}
-
 func TestPrices(t *testing.T) {
 	for x, want := range map[float64]string{0: "0", 655: "655", 1480: "1,480", 1234567: "1,234,567", -1480: "-1,480", -655: "-655"} {
 		if got := price(x); got != want {

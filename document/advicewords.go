@@ -23,9 +23,9 @@ func recommendation(a *assess.Advice, names func(build int) string) (sign, sente
 	case a.Distance <= 0:
 	case a.Recommended >= 0 && b.WearsOut():
 		sign = "△"
-		sentence += fmt.Sprintf(" But it is likely to wear out before %s: chance to last %s; first: %s.", distance(a.Distance), chance(b.Lasts), b.Links[b.WearsFirst].Name)
+		sentence += fmt.Sprintf(" But it is likely to wear out before %s: chance to last %s; first: %s.", distance(a.Distance), quantity.Chance(b.Lasts.Value), b.Links[b.WearsFirst].Name)
 	default:
-		sentence += fmt.Sprintf(" Chance that nothing in it wears out before %s: %s.", distance(a.Distance), chance(b.Lasts))
+		sentence += fmt.Sprintf(" Chance that nothing in it wears out before %s: %s.", distance(a.Distance), quantity.Chance(b.Lasts.Value))
 	}
 	return sign, sentence
 }
@@ -39,11 +39,11 @@ func carries(a *assess.Advice, names func(build int) string) (sign, sentence str
 		if a.Verdict == assess.Standard {
 			name = "rebuild it as standard"
 		}
-		return "✓", fmt.Sprintf("Recommended: %s (price %s). It carries the demand with a chance of %s; %.0f %% are wanted.", name, price(b.Price), chance(b.Carries), 100*a.Wanted)
+		return "✓", fmt.Sprintf("Recommended: %s (price %s). It carries the demand with a chance of %s; %s are wanted.", name, price(b.Price), quantity.Chance(b.Carries.Value), quantity.Chance(a.Wanted))
 	case a.Verdict == assess.NotThisAxle:
-		return "✕", fmt.Sprintf("Recommended: not this axle. Even the best build (%s, price %s) carries the demand with a chance of only %s.", name, price(b.Price), chance(b.Carries))
+		return "✕", fmt.Sprintf("Recommended: not this axle. Even the best build (%s, price %s) carries the demand with a chance of only %s.", name, price(b.Price), quantity.Chance(b.Carries.Value))
 	}
-	return "△", fmt.Sprintf("Recommended: none. No build carries the demand with the wanted %.0f %%. The nearest is %s (price %s) with %s.", 100*a.Wanted, name, price(b.Price), chance(b.Carries))
+	return "△", fmt.Sprintf("Recommended: none. No build carries the demand with the wanted %s. The nearest is %s (price %s) with %s.", quantity.Chance(a.Wanted), name, price(b.Price), quantity.Chance(b.Carries.Value))
 }
 
 // unnamed leaves builds without a number.
@@ -61,9 +61,9 @@ func weakWords(b *assess.Build) string {
 	if !there {
 		return ""
 	}
-	words := fmt.Sprintf("%s (first to go in %.0f %% of the draws, %s)", weak.Name, 100*weak.First, bandText(weak.GiveOut))
+	words := fmt.Sprintf("%s (first to go in %s of the draws, %s)", weak.Name, quantity.Chance(weak.First), bandText(weak.GiveOut))
 	if second, there := link(b, b.RunnerUp); there && b.RunnerUp != b.Weak {
-		words += fmt.Sprintf("; then %s (%.0f %%, %s)", second.Name, 100*second.First, bandText(second.GiveOut))
+		words += fmt.Sprintf("; then %s (%s, %s)", second.Name, quantity.Chance(second.First), bandText(second.GiveOut))
 	}
 	return words + "."
 }
@@ -81,12 +81,12 @@ func nextWords(a *assess.Advice, names func(build int) string) string {
 		return ""
 	}
 	n := &a.Builds[a.NextUp]
-	return strings.TrimSpace(fmt.Sprintf("%s (price %s), chance %s. %s", names(a.NextUp)+n.Label(), price(n.Price), chance(n.Carries), a.NextFixes))
+	return strings.TrimSpace(fmt.Sprintf("%s (price %s), chance %s. %s", names(a.NextUp)+n.Label(), price(n.Price), quantity.Chance(n.Carries.Value), a.NextFixes))
 }
 
 // flankWords tells which flank pulls, and how hard the other is worked.
 func flankWords(a *assess.Advice) string {
-	return fmt.Sprintf("The flank that pulls forward sees %.0f %% of the peak, the other %.0f %%.", 100*a.Demand.Forward, 100*a.Demand.Backward)
+	return fmt.Sprintf("The flank that pulls forward sees %s of the peak, the other %s.", quantity.Percent(a.Demand.Forward), quantity.Percent(a.Demand.Backward))
 }
 
 // hiddenWords counts the builds that are not shown.
@@ -158,20 +158,4 @@ func price(x float64) string {
 		text = text[:i] + "," + text[i:]
 	}
 	return text
-}
-
-// chance prints a chance and claims neither certainty nor nothing.
-func chance(c assess.Chance) string {
-	p := 100 * c.Value
-	switch {
-	case math.IsNaN(p):
-		return "?"
-	case p > 99.9:
-		return "over 99 %"
-	case p < 0.1:
-		return "under 1 %"
-	case p > 99 || p < 1:
-		return fmt.Sprintf("%.1f %%", p)
-	}
-	return fmt.Sprintf("%.0f %%", p)
 }

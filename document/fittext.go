@@ -28,7 +28,7 @@ func FitText(out io.Writer, f *assess.Fit, before, after *assess.Advice) error {
 	for _, x := range f.Figures {
 		dim := quantity.Dimension(x.Unit)
 		t.line("  %-38s %s, %s to %s", x.Figure, first(show(x.After.Median, dim)), first(show(x.After.Low, dim)), first(show(x.After.High, dim)))
-		t.line("  %-38s before: %s, %s to %s; %.0f %% of the doubt is left", "", first(show(x.Before.Median, dim)), first(show(x.Before.Low, dim)), first(show(x.Before.High, dim)), 100*x.Left)
+		t.line("  %-38s before: %s, %s to %s; %s of the doubt is left", "", first(show(x.Before.Median, dim)), first(show(x.Before.Low, dim)), first(show(x.Before.High, dim)), quantity.Percent(x.Left))
 	}
 	t.heading("The builds before and after")
 	for i := range after.Builds {
@@ -38,8 +38,8 @@ func FitText(out io.Writer, f *assess.Fit, before, after *assess.Advice) error {
 		}
 		for j := range before.Builds {
 			if was := &before.Builds[j]; was.Name == b.Name {
-				t.wrap("  ", fmt.Sprintf("%s: carries %.0f %% (was %.0f %%); gives out at %s (was %s)",
-					b.Label(), 100*b.Carries.Value, 100*was.Carries.Value, bandText(b.GiveOut), bandText(was.GiveOut)))
+				t.wrap("  ", fmt.Sprintf("%s: carries %s (was %s); gives out at %s (was %s)",
+					b.Label(), quantity.Chance(b.Carries.Value), quantity.Chance(was.Carries.Value), bandText(b.GiveOut), bandText(was.GiveOut)))
 			}
 		}
 	}

@@ -44,7 +44,7 @@ func demandRows(d *assess.Demand) []demandRow {
 	return []demandRow{
 		row("engine could send", d.Engine, false),
 		row("tyres can hold", d.Grip, false),
-		row(fmt.Sprintf("%s governs (%.0f %% of draws)", d.Limit, 100*d.Share), d.Governing, false),
+		row(fmt.Sprintf("%s governs (%s of draws)", d.Limit, quantity.Chance(d.Share)), d.Governing, false),
 		row("peak, with shock", d.Peak, true),
 	}
 }
@@ -75,10 +75,10 @@ func buildRows(a *assess.Advice) (rows []buildRow, hidden string) {
 		b := &a.Builds[i]
 		row := buildRow{
 			Number: n + 1, Label: drawing.Clean(b.Label()), Recommended: i == a.Recommended,
-			Carries: drawing.StateOf(b.Carries.Value, a.Wanted).Sign() + " " + chance(b.Carries),
+			Carries: drawing.StateOf(b.Carries.Value, a.Wanted).Sign() + " " + quantity.Chance(b.Carries.Value),
 		}
 		if a.Distance > 0 {
-			row.Lasts = chance(b.Lasts)
+			row.Lasts = quantity.Chance(b.Lasts.Value)
 		}
 		row.Price, _ = drawing.Shorten(price(b.Price), columnWidths[2]-1.6, 7.5*mm, true)
 		row.Metric, row.Other, row.Range = columns(b.GiveOut)

@@ -10,6 +10,7 @@ import (
 
 	"axlewright/assess"
 	"axlewright/drawing"
+	"axlewright/quantity"
 )
 
 // A section is a heading with its items.
@@ -49,7 +50,7 @@ func besideDemand(a *assess.Advice) []section {
 		if c.TooClose {
 			next = append(next, "Which of the two is stronger is too close to call.")
 		} else {
-			next = append(next, fmt.Sprintf("It is the stronger of the two in %.0f %% of the cases we cannot tell apart from yours.", 100*c.Stronger.Value))
+			next = append(next, fmt.Sprintf("It is the stronger of the two in %s of the cases we cannot tell apart from yours.", quantity.Chance(c.Stronger.Value)))
 		}
 	}
 	return append(
@@ -115,7 +116,7 @@ func measureItems(a *assess.Advice) []item {
 		if i == 3 {
 			break
 		}
-		doubt = append(doubt, fmt.Sprintf("%s %.0f %% (%s)", s.Figure, 100*s.Share, s.Origin))
+		doubt = append(doubt, fmt.Sprintf("%s %s (%s)", s.Figure, quantity.Chance(s.Share), s.Origin))
 	}
 	if len(doubt) > 0 {
 		items = append(items, item{Mark: "·", Lead: "The doubt hangs on", Text: strings.Join(doubt, ", ") + "."})

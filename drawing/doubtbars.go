@@ -6,6 +6,7 @@ import (
 
 	"axlewright/assess"
 	"axlewright/axle"
+	"axlewright/quantity"
 )
 
 // mostBars is how many figures the picture names; the others are one bar.
@@ -39,10 +40,10 @@ func DoubtBars(a *assess.Advice) Drawing {
 			t.At.X, t.Anchor = left-2, End
 			labels = append(labels, t)
 		}
-		value := Text{At: Point{bar.Right + 1.5, y + pitch/2 + small*0.28}, Words: percent(share), Size: normal, Anchor: Start, Bold: true}
+		value := Text{At: Point{bar.Right + 1.5, y + pitch/2 + small*0.28}, Words: quantity.Chance(share), Size: normal, Anchor: Start, Bold: true}
 		from, _ := Shorten(origin, width-value.Box().Right-2.5, small, false)
 		labels = append(labels, value, Text{At: Point{value.Box().Right + 1.5, value.At.Y}, Words: from, Size: small, Anchor: Start})
-		told = append(told, strings.TrimSpace(fmt.Sprintf("%s %s %s", Clean(figure), percent(share), Clean(origin))))
+		told = append(told, strings.TrimSpace(fmt.Sprintf("%s %s %s", Clean(figure), quantity.Chance(share), Clean(origin))))
 		y += pitch
 	}
 	for _, s := range shares {

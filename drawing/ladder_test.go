@@ -62,7 +62,7 @@ func TestLadderSays(t *testing.T) {
 		"plain": {sample.Advice(), []string{"demand", "8,300 N·m", "6,120 lbf·ft", "cap walks", "first in 58 %", "then adjuster unwinds", "wears first: near side bearing life", "lasts: 86 %", "lasts: to 60,000 km", "first in 20 %",
 			"and 8 links above", "recommended", "next one up", "price 866", "93 %", "good enough", "not sure enough", "too weak", "wears out", "outside the casting", "90 % wanted"}},
 		"hopeless": {sample.Hopeless(), []string{"comes nearest", "6 %", "7,700 N·m (5,680 lbf·ft)"}},
-		"single":   {sample.Single(), []string{"recommended", "over 99 %"}},
+		"single":   {sample.Single(), []string{"recommended", "over 99.9 %"}},
 	} {
 		d := Ladder(c.advice)
 		for _, want := range c.want {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"axlewright/assess"
+	"axlewright/quantity"
 )
 
 // tag says in words why a build is shown, where there is something to say.
@@ -57,10 +58,10 @@ func (l *ladder) footOf(c *ladderColumn) {
 	state := StateOf(c.build.Carries.Value, l.advice.Wanted)
 	l.chanceBar(Box{left, y + 7.6, right, y + 9.6}, c.build.Carries.Value, state)
 	l.feet = append(l.feet, signShapes(state, Point{left + 1.5, y + 12.0}, 3)...)
-	l.footLine(percent(c.build.Carries.Value), Point{left + 4.2, y + 13.3}, right, true, large, normal, small)
+	l.footLine(quantity.Chance(c.build.Carries.Value), Point{left + 4.2, y + 13.3}, right, true, large, normal, small)
 	l.footLine(string(state), Point{left, y + 16.3}, right, false, small)
 	if l.distance() {
-		l.footLine("lasts: "+percent(c.build.Lasts.Value), Point{left, y + 16.3 + lastsRoom}, right, false, small)
+		l.footLine("lasts: "+quantity.Chance(c.build.Lasts.Value), Point{left, y + 16.3 + lastsRoom}, right, false, small)
 	}
 }
 
@@ -151,7 +152,7 @@ func (l *ladder) legend() {
 		entry(-1, "lasts: to "+km)
 	}
 	if w := l.advice.Wanted; w > 0 && w <= 1 {
-		entry(1.6, percent(w)+" wanted", Path{
+		entry(1.6, quantity.Chance(w)+" wanted", Path{
 			Vertices: []Vertex{{At: Point{x + 0.8, y - 0.2}}, {At: Point{x + 0.1, y - 1.6}}, {At: Point{x + 1.5, y - 1.6}}}, Closed: true, Fill: Black,
 		})
 	}

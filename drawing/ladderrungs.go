@@ -149,7 +149,7 @@ func (l *ladder) wanted(c *ladderColumn, most int, wears bool) []rungLabel {
 		named[i] = true
 		x := rungLabel{text: words{size: small, width: c.words.Width()}, rung: true, ink: ink}
 		x.text.add(before+r.Name, bold, most)
-		x.text.add("first in "+percent(r.First), false, 1)
+		x.text.add("first in "+quantity.Chance(r.First), false, 1)
 		switch {
 		case c.optional && drawable(r.GiveOut.Median):
 			x.text.add(quantity.FormatDigits(r.GiveOut.Median, quantity.Torque, 3), false, 2)

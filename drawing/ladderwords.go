@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"axlewright/quantity"
 	"fmt"
 	"math"
 	"strings"
@@ -21,15 +22,15 @@ func (l *ladder) desc() string {
 			fmt.Fprintf(&b, ", %s", tag)
 		}
 		fmt.Fprintf(&b, ": %s, price %s, chance %s, %s.", c.build.Label(), tickWords(math.Round(c.build.Price)),
-			percent(c.build.Carries.Value), StateOf(c.build.Carries.Value, l.advice.Wanted))
+			quantity.Chance(c.build.Carries.Value), StateOf(c.build.Carries.Value, l.advice.Wanted))
 		if weak, there := rungAt(c.build, c.build.Weak); there {
-			fmt.Fprintf(&b, " Weak link: %s, first in %s, %s.", weak.Name, percent(weak.First), bandWords(weak.GiveOut))
+			fmt.Fprintf(&b, " Weak link: %s, first in %s, %s.", weak.Name, quantity.Chance(weak.First), bandWords(weak.GiveOut))
 		}
 		if next, there := rungAt(c.build, c.build.RunnerUp); there && c.build.RunnerUp != c.build.Weak {
-			fmt.Fprintf(&b, " Then %s, first in %s.", next.Name, percent(next.First))
+			fmt.Fprintf(&b, " Then %s, first in %s.", next.Name, quantity.Chance(next.First))
 		}
 		if l.distance() {
-			fmt.Fprintf(&b, " Chance to last %s: %s.", distanceWords(l.advice.Distance), percent(c.build.Lasts.Value))
+			fmt.Fprintf(&b, " Chance to last %s: %s.", distanceWords(l.advice.Distance), quantity.Chance(c.build.Lasts.Value))
 		}
 		if wears, there := wearsFirst(c.build); there {
 			fmt.Fprintf(&b, " First to wear: %s.", wears.Name)

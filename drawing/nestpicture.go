@@ -6,6 +6,7 @@ import (
 
 	"axlewright/kit"
 	"axlewright/kit/outline"
+	"axlewright/quantity"
 )
 
 // NestPicture shows what is cut from one sheet: plates with their keys, the
@@ -57,7 +58,7 @@ func NestPicture(c *kit.Cutting, sheet int) Drawing {
 	}
 	y := c.Plan.YieldOf(sheet)
 	title := fmt.Sprintf("%s, %s, sheet %s: %d pieces", c.Steel, lengthWords(c.Thickness), c.Plan.Name(sheet), len(s.Places))
-	said := fmt.Sprintf("%s of the sheet became plates; offcuts not counted, %s.", percent(y.OfSheet()), percent(y.OfUsed()))
+	said := fmt.Sprintf("%s of the sheet became plates; offcuts not counted, %s.", quantity.Percent(y.OfSheet()), quantity.Percent(y.OfUsed()))
 	rules := fmt.Sprintf("Gap %s, edge %s; rolling direction left to right. Checked with the exact outlines: nothing overlaps.",
 		lengthWords(c.Plan.Rules.Gap), lengthWords(c.Plan.Rules.Edge))
 	words.Shapes = append(words.Shapes,

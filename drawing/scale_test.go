@@ -40,11 +40,3 @@ func TestTickWords(t *testing.T) {
 		}
 	}
 }
-
-func TestPercentNeverClaimsCertainty(t *testing.T) {
-	for share, want := range map[float64]string{1: "over 99 %", 0.995: "over 99 %", 0.994: "99 %", 0.93: "93 %", 0.004: "under 1 %", 0: "0 %", math.NaN(): "?"} {
-		if got := percent(share); got != want {
-			t.Errorf("%v is %q, want %q", share, got, want)
-		}
-	}
-}

@@ -74,20 +74,6 @@ func Shown(a *assess.Advice) []int {
 	return picked
 }
 
-// percent prints a share and claims neither certainty nor nothing.
-func percent(share float64) string {
-	switch p := 100 * share; {
-	case math.IsNaN(p):
-		return "?"
-	case p >= 99.5:
-		return "over 99 %"
-	case p > 0 && p < 0.5:
-		return "under 1 %"
-	default:
-		return fmt.Sprintf("%.0f %%", p)
-	}
-}
-
 // distanceWords prints a distance in km, as the advice has it, in both systems.
 func distanceWords(km float64) string {
 	return quantity.FormatDigits(km*1000, quantity.Length, 2)

@@ -65,6 +65,24 @@ func Spelled(printed string) string {
 // Percent prints a plain number that people read in percent: "83 %".
 func Percent(share float64) string { return Format(share, Share) }
 
+// Chance prints a chance, or a share of draws, in percent: whole, but to one
+// decimal near its ends, and never as certain or impossible, which nothing that
+// is drawn or seen makes it.
+func Chance(share float64) string {
+	switch p := 100 * share; {
+	case math.IsNaN(p):
+		return "?"
+	case p > 99.9:
+		return "over 99.9 %"
+	case p < 0.1:
+		return "under 0.1 %"
+	case p > 99 || p < 1:
+		return fixed(p, 1) + " %"
+	default:
+		return fixed(p, 0) + " %"
+	}
+}
+
 // String prints a quantity in both systems to the digits that were typed, so
 // that a reading is neither sharpened nor blunted: "8 thou" is "0.20 mm (8 thou)".
 // A fraction, or a unit that is not shown, is rounded as Format does.

@@ -206,3 +206,14 @@ func TestRounding(t *testing.T) {
 		}
 	}
 }
+
+func TestChanceClaimsNeitherCertaintyNorNothing(t *testing.T) {
+	for share, want := range map[float64]string{
+		math.NaN(): "?", 0: "under 0.1 %", 0.0009: "under 0.1 %", 0.001: "0.1 %", 0.0096: "1.0 %", 0.01: "1 %", 0.415: "42 %",
+		0.99: "99 %", 0.9904: "99.0 %", 0.994: "99.4 %", 0.999: "99.9 %", 0.9994: "over 99.9 %", 1: "over 99.9 %",
+	} {
+		if got := Chance(share); got != want {
+			t.Errorf("Chance(%v) is %q, want %q", share, got, want)
+		}
+	}
+}

@@ -61,8 +61,8 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 		quantity.FormatRange(a.Demand.Peak.Low, a.Demand.Peak.High, quantity.Torque) + ". " + titleCase(a.Demand.Why) + "."
 	shown := drawing.Shown(a)
 	for i, b := range a.Builds {
-		row := printedBuild{Shown: slices.Contains(shown, i), Label: b.Label(), Price: quantity.Format(b.Price, quantity.Money), Carries: quantity.Percent(b.Carries.Value),
-			Lasts: quantity.Percent(b.Lasts.Value), GiveOut: bandText(b.GiveOut.Median), Best: i == a.Recommended}
+		row := printedBuild{Shown: slices.Contains(shown, i), Label: b.Label(), Price: quantity.Format(b.Price, quantity.Money), Carries: quantity.Chance(b.Carries.Value),
+			Lasts: quantity.Chance(b.Lasts.Value), GiveOut: bandText(b.GiveOut.Median), Best: i == a.Recommended}
 		row.Doubt = bandText(b.GiveOut.Low) + " to " + bandText(b.GiveOut.High)
 		if b.Weak >= 0 && b.Weak < len(b.Links) {
 			row.Weak = b.Links[b.Weak].Name
@@ -76,11 +76,11 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 	p.Headline = titleCase(string(a.Verdict))
 	if best >= 0 && best < len(a.Builds) {
 		p.Best = a.Builds[best].Label()
-		chance := quantity.Percent(a.Builds[best].Carries.Value) + " of the cases that we cannot tell apart from this one"
+		chance := quantity.Chance(a.Builds[best].Carries.Value) + " of the cases that we cannot tell apart from this one"
 		if a.Recommended >= 0 {
 			p.Headline += ": " + p.Best + ". It carries the demand in " + chance + "."
 		} else {
-			p.Headline += ". The build that comes nearest, " + p.Best + ", carries the demand in " + chance + "; " + quantity.Percent(a.Wanted) + " are wanted."
+			p.Headline += ". The build that comes nearest, " + p.Best + ", carries the demand in " + chance + "; " + quantity.Chance(a.Wanted) + " are wanted."
 		}
 	}
 	for _, r := range a.Rules {
@@ -94,7 +94,7 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 	}
 	for i, s := range a.Shares {
 		if i < 8 {
-			p.Doubts = append(p.Doubts, printedShare{s.Figure, quantity.Percent(s.Share), string(s.Origin)})
+			p.Doubts = append(p.Doubts, printedShare{s.Figure, quantity.Chance(s.Share), string(s.Origin)})
 		}
 	}
 	var ladder, sheet bytes.Buffer

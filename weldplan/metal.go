@@ -169,13 +169,13 @@ func (m Metal) String() string {
 		if c.Chance == 1 {
 			return string(c.Family)
 		}
-		parts = append(parts, fmt.Sprintf("%s %s", c.Family, quantity.Percent(c.Chance)))
+		parts = append(parts, fmt.Sprintf("%s %s", c.Family, quantity.Chance(c.Chance)))
 	}
 	if m.Unknown > 0 {
 		if len(parts) == 0 {
 			return "unknown"
 		}
-		parts = append(parts, "unknown "+quantity.Percent(m.Unknown))
+		parts = append(parts, "unknown "+quantity.Chance(m.Unknown))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -146,9 +146,9 @@ func (s *Sequence) words(best *Found) []string {
 		case s.Compared[0].Score > closeEnough*c.Score:
 			text = append(text, fmt.Sprintf("As good as %q: it moves %s as much.", c.Name, much))
 		case c.Chance < tooClose:
-			text = append(text, fmt.Sprintf("Too close to call against %q: better in %s of the draws.", c.Name, quantity.Percent(c.Chance)))
+			text = append(text, fmt.Sprintf("Too close to call against %q: better in %s of the draws.", c.Name, quantity.Chance(c.Chance)))
 		default:
-			text = append(text, fmt.Sprintf("Against %q: moves %s as much, better in %s of the draws.", c.Name, much, quantity.Percent(c.Chance)))
+			text = append(text, fmt.Sprintf("Against %q: moves %s as much, better in %s of the draws.", c.Name, much, quantity.Chance(c.Chance)))
 		}
 	}
 	if worst.Score > 0 && s.Compared[0].Score > 0.8*worst.Score {

@@ -51,7 +51,7 @@ func (j *Job) stopsOf() (stops []Stop) {
 	case grey+metal.Unknown > greyMost:
 		add(Stop{
 			What: "Grey or unknown iron not ruled out", Override: nobody,
-			Why:   fmt.Sprintf("There is a chance of %s that it is grey or something else (stop above %s, our rule).", quantity.Percent(grey+metal.Unknown), quantity.Percent(greyMost)),
+			Why:   fmt.Sprintf("There is a chance of %s that it is grey or something else (stop above %s, our rule).", quantity.Chance(grey+metal.Unknown), quantity.Percent(greyMost)),
 			Clear: "The tab test, or an analysis.",
 		})
 	}

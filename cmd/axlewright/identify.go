@@ -56,9 +56,9 @@ func printIdentification(out io.Writer, id casting.Identification) error {
 		if c.Seen > 0 {
 			about += fmt.Sprintf(", %.0f confirmed before", c.Seen)
 		}
-		p.line("  %-16s %7s   %s", c.Variant, casting.Percent(c.Chance), strings.TrimPrefix(about, ", "))
+		p.line("  %-16s %7s   %s", c.Variant, quantity.Chance(c.Chance), strings.TrimPrefix(about, ", "))
 	}
-	p.line("  Chance that it was modified before: %s.", casting.Percent(id.Modified.Chance))
+	p.line("  Chance that it was modified before: %s.", quantity.Chance(id.Modified.Chance))
 	printEvidence(p, id)
 	printQuestions(p, id)
 	printMetal(p, id.Metal)
@@ -131,7 +131,7 @@ func printQuestions(p *page, id casting.Identification) {
 			if len(o.Disproves) > 0 {
 				gone = "; rules out " + strings.Join(o.Disproves, ", ")
 			}
-			p.line("     %s (%s): %s %s%s", o.Says, casting.Percent(o.Chance), o.Leads, casting.Percent(o.After), gone)
+			p.line("     %s (%s): %s %s%s", o.Says, quantity.Chance(o.Chance), o.Leads, quantity.Chance(o.After), gone)
 		}
 	}
 }
@@ -141,7 +141,7 @@ func printMetal(p *page, m casting.MetalFinding) {
 	p.line("  %s", m.Sentence)
 	for _, f := range m.Families {
 		if f.Chance >= 0.01 {
-			p.line("  %-24s %7s", f.Family, casting.Percent(f.Chance))
+			p.line("  %-24s %7s", f.Family, quantity.Chance(f.Chance))
 		}
 	}
 	for _, e := range m.Evidence {

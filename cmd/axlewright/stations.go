@@ -104,7 +104,7 @@ func printFit(p *page, r casting.StationReport) {
 	}
 	for _, s := range r.Fit.Stations {
 		p.line("  %2d as cut %s, trimmed %s, not %s: %s", s.Station,
-			casting.Percent(s.Chances.AsCut), casting.Percent(s.Chances.Trimmed), casting.Percent(s.Chances.Not), s.Words)
+			quantity.Chance(s.Chances.AsCut), quantity.Chance(s.Chances.Trimmed), quantity.Chance(s.Chances.Not), s.Words)
 	}
 	p.head("Draw it anew?")
 	p.line("  %s", r.Redraw.Sentence)
@@ -116,7 +116,7 @@ func printFit(p *page, r casting.StationReport) {
 	}
 	if len(r.Redraw.Stations) > 0 {
 		p.line("  Then on the next casting: as cut %s, with trimming %s, not at all %s.",
-			casting.Percent(r.Redraw.Whole.AsCut), casting.Percent(r.Redraw.Whole.Trimmed), casting.Percent(r.Redraw.Whole.Not))
+			quantity.Chance(r.Redraw.Whole.AsCut), quantity.Chance(r.Redraw.Whole.Trimmed), quantity.Chance(r.Redraw.Whole.Not))
 		p.line("  A new revision gets a new number and its reason; try the first one cut on a real casting before the batch.")
 	}
 }
