@@ -3,6 +3,7 @@ package shop
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 )
 
@@ -45,7 +46,7 @@ func (e *Error) Error() string {
 		text = e.Field + ": " + text
 	}
 	if e.Cause != nil {
-		text += ": " + e.Cause.Error()
+		text = strings.TrimSuffix(text, ".") + " (" + strings.TrimSuffix(e.Cause.Error(), ".") + ")."
 	}
 	return text
 }

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bytes"
 	"encoding/binary"
 	"image"
 )
@@ -12,22 +13,69 @@ type orientation int
 
 const upright orientation = 1
 
-// orientationOf finds the tag in the APP1 segment of a JPEG. It reads nothing
-// else of what the camera wrote, and takes what it cannot read as upright.
-func orientationOf(jpeg []byte) orientation {
+// orientationOf finds the tag in what the camera wrote beside the picture. It
+// reads nothing else of that, and takes what it cannot read as upright.
+func orientationOf(format string, picture []byte) orientation {
+	switch format {
+	case "jpeg":
+		return orientationIn(exifOfJPEG(picture))
+	case "png":
+		return orientationIn(exifOfPNG(picture))
+	case "webp":
+		return orientationIn(exifOfWebP(picture))
+	}
+	return upright
+}
+
+// exifOfJPEG returns the TIFF in the APP1 segment (Exif 2.3, 4.7.2).
+func exifOfJPEG(jpeg []byte) []byte {
 	for at := 2; at+4 <= len(jpeg) && jpeg[at] == 0xFF; {
 		marker, length := jpeg[at+1], int(binary.BigEndian.Uint16(jpeg[at+2:]))
 		if marker == 0xDA || length < 2 || at+2+length > len(jpeg) { // the picture begins
 			break
 		}
 		segment := jpeg[at+4 : at+2+length]
-		if marker == 0xE1 && len(segment) > 6 && string(segment[:6]) == "Exif\x00\x00" {
-			return orientationIn(segment[6:])
+		if tiff, ok := bytes.CutPrefix(segment, exifStart); marker == 0xE1 && ok {
+			return tiff
 		}
 		at += 2 + length
 	}
-	return upright
+	return nil
 }
+
+// exifOfPNG returns the TIFF in the chunk eXIf (PNG, third edition, 11.3.4.5):
+// length, name, data, checksum.
+func exifOfPNG(png []byte) []byte {
+	for at := 8; at+12 <= len(png); {
+		length := int(binary.BigEndian.Uint32(png[at:]))
+		if length < 0 || length > len(png)-at-12 {
+			break
+		}
+		if string(png[at+4:at+8]) == "eXIf" {
+			return png[at+8 : at+8+length]
+		}
+		at += 12 + length
+	}
+	return nil
+}
+
+// exifOfWebP returns the TIFF in the chunk EXIF (RFC 9649, 2.7.1.5): name,
+// length, data, made even. Some cameras begin it as in a JPEG.
+func exifOfWebP(webp []byte) []byte {
+	for at := 12; at+8 <= len(webp); {
+		length := int(binary.LittleEndian.Uint32(webp[at+4:]))
+		if length < 0 || length > len(webp)-at-8 {
+			break
+		}
+		if string(webp[at:at+4]) == "EXIF" {
+			return bytes.TrimPrefix(webp[at+8:at+8+length], exifStart)
+		}
+		at += 8 + length + length&1
+	}
+	return nil
+}
+
+var exifStart = []byte("Exif\x00\x00")
 
 // orientationIn reads the first directory of a TIFF.
 func orientationIn(tiff []byte) orientation {

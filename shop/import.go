@@ -29,7 +29,7 @@ func (s *Shop) Import(ctx context.Context, by Actor, r io.ReaderAt, size int64) 
 	if err != nil {
 		return result, err
 	}
-	text, err := a.read("manifest.json", 1<<20)
+	text, err := a.content("manifest.json", 1<<20)
 	if err != nil {
 		return result, err
 	}

@@ -38,6 +38,9 @@ func CleanPhoto(upload []byte) (Photo, error) {
 	if len(upload) > MaxUpload {
 		return Photo{}, Fault(TooLarge, "A photograph has at most 25 MB.").At("photo")
 	}
+	if kind := tooNew(upload); kind != "" {
+		return Photo{}, Fault(Invalid, "This photograph is in the form %s, which many devices cannot show: set the camera to save JPEG, or save a copy as JPEG, and add that.", kind).At("photo")
+	}
 	unreadable := Fault(Invalid, "This is not a photograph that can be read: send JPEG, PNG or WebP.").At("photo")
 	// The head says how large it will become: a small file can hold a huge picture.
 	config, format, err := image.DecodeConfig(bytes.NewReader(upload))
@@ -53,11 +56,7 @@ func CleanPhoto(upload []byte) (Photo, error) {
 	if err != nil {
 		return Photo{}, unreadable.Because(err)
 	}
-	turn := upright
-	if format == "jpeg" {
-		turn = orientationOf(upload)
-	}
-	full := turned(scaled(picture, longSide), turn)
+	full := turned(scaled(picture, longSide), orientationOf(format, upload))
 	thumb := scaled(full, thumbSide)
 	p := Photo{Width: full.Bounds().Dx(), Height: full.Bounds().Dy(), ThumbWidth: thumb.Bounds().Dx(), ThumbHeight: thumb.Bounds().Dy()}
 	if p.Full, err = encoded(full, fullJPEG); err != nil {
@@ -68,6 +67,23 @@ func CleanPhoto(upload []byte) (Photo, error) {
 }
 
 var decoding sync.Mutex
+
+// tooNew names the forms that new telephones save photographs in and that are
+// not read here, "" for any other. ISO/IEC 14496-12, 4.3: the file begins with a
+// box "ftyp" and a brand; the brands are those of ISO/IEC 23008-12, 10 (HEIC) and
+// of AVIF 1.1, 6 (from memory).
+func tooNew(upload []byte) string {
+	if len(upload) < 12 || string(upload[4:8]) != "ftyp" {
+		return ""
+	}
+	switch string(upload[8:12]) {
+	case "heic", "heix", "heim", "heis", "hevc", "hevx", "mif1", "msf1":
+		return "HEIC"
+	case "avif", "avis":
+		return "AVIF"
+	}
+	return ""
+}
 
 // scaled draws the picture on white paper, at most so many points long.
 func scaled(src image.Image, most int) *image.RGBA {

@@ -2,12 +2,15 @@ package shop_test
 
 import (
 	"bytes"
+	"encoding/base64"
 	"encoding/binary"
+	"fmt"
 	"hash/crc32"
 	"image"
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"strings"
 	"testing"
 
 	"axlewright/shop"
@@ -38,14 +41,8 @@ type byteOrder interface {
 	binary.AppendByteOrder
 }
 
-// withExif puts an APP1 segment with orientation and a GPS position into a JPEG,
-// as Exif 2.3 lays it out.
-func withExif(t *testing.T, picture image.Image, order byteOrder, orientation uint16) []byte {
-	t.Helper()
-	var plain bytes.Buffer
-	if err := jpeg.Encode(&plain, picture, &jpeg.Options{Quality: 95}); err != nil {
-		t.Fatal(err)
-	}
+// exif is a TIFF with orientation and a GPS position, as Exif 2.3 lays it out.
+func exif(order byteOrder, orientation uint16) []byte {
 	tiff := []byte("MM")
 	if order.Uint16([]byte{1, 0}) == 1 {
 		tiff = []byte("II")
@@ -65,10 +62,54 @@ func withExif(t *testing.T, picture image.Image, order byteOrder, orientation ui
 	field(274, 3, 1, uint32(orientation))
 	field(34853, 4, 1, 38) // GPS directory
 	tiff = order.AppendUint32(tiff, 0)
-	tiff = append(tiff, "GPS 54.4609 N 3.0886 W"...)
+	return append(tiff, "GPS 54.4609 N 3.0886 W"...)
+}
+
+// jpegWith puts an APP1 segment into a JPEG (Exif 2.3, 4.5.4).
+func jpegWith(t *testing.T, picture image.Image, tiff []byte) []byte {
+	t.Helper()
+	var plain bytes.Buffer
+	if err := jpeg.Encode(&plain, picture, &jpeg.Options{Quality: 95}); err != nil {
+		t.Fatal(err)
+	}
 	segment := append([]byte("Exif\x00\x00"), tiff...)
 	head := binary.BigEndian.AppendUint16([]byte{0xFF, 0xD8, 0xFF, 0xE1}, uint16(len(segment)+2))
 	return append(append(head, segment...), plain.Bytes()[2:]...)
+}
+
+// pngWith puts a chunk eXIf behind the head of a PNG (PNG, third edition, 5.3, 11.3.4.5).
+func pngWith(t *testing.T, picture image.Image, tiff []byte) []byte {
+	t.Helper()
+	var plain bytes.Buffer
+	if err := png.Encode(&plain, picture); err != nil {
+		t.Fatal(err)
+	}
+	const head = 8 + 25 // signature and IHDR
+	named := append([]byte("eXIf"), tiff...)
+	out := append([]byte{}, plain.Bytes()[:head]...)
+	out = append(binary.BigEndian.AppendUint32(out, uint32(len(tiff))), named...)
+	out = binary.BigEndian.AppendUint32(out, crc32.ChecksumIEEE(named))
+	return append(out, plain.Bytes()[head:]...)
+}
+
+// cornersWebP is corners() as libwebp 1.2.4 writes it, without loss.
+const cornersWebP = "UklGRjoAAABXRUJQVlA4TC0AAAAvT8AJAB8gEEjeHzqN+RcQFPwf3fxHZA+ASIDEk570pI1MjOj/BAwWuhd46B4A"
+
+// webpWith puts the extended head and a chunk EXIF round that (RFC 9649, 2.7).
+func webpWith(t *testing.T, tiff []byte) []byte {
+	t.Helper()
+	plain, err := base64.StdEncoding.DecodeString(cornersWebP)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := []byte("WEBPVP8X\x0a\x00\x00\x00\x08\x00\x00\x00\x4f\x00\x00\x27\x00\x00") // EXIF inside, 80 × 40
+	out = append(out, plain[12:]...)
+	out = binary.LittleEndian.AppendUint32(append(out, "EXIF"...), uint32(len(tiff)))
+	out = append(out, tiff...)
+	if len(tiff)%2 == 1 {
+		out = append(out, 0)
+	}
+	return append(binary.LittleEndian.AppendUint32([]byte("RIFF"), uint32(len(out))), out...)
 }
 
 // Which corner of what the camera wrote belongs at the top left, by Exif 2.3
@@ -96,30 +137,35 @@ func TestPhotographsStandUpright(t *testing.T) {
 		{9, red, green, false, blue, white},
 	} {
 		for _, order := range []byteOrder{binary.BigEndian, binary.LittleEndian} {
-			p, err := shop.CleanPhoto(withExif(t, corners(), order, c.orientation))
-			if err != nil {
-				t.Fatal(err)
-			}
-			if (p.Height > p.Width) != c.tall {
-				t.Errorf("orientation %d: %d × %d", c.orientation, p.Width, p.Height)
-			}
-			m, err := jpeg.Decode(bytes.NewReader(p.Full))
-			if err != nil {
-				t.Fatal(err)
-			}
-			w, h := m.Bounds().Dx(), m.Bounds().Dy()
-			for _, at := range []struct {
-				x, y int
-				want color.RGBA
-			}{{w / 4, h / 4, c.left}, {3 * w / 4, h / 4, c.right}, {w / 4, 3 * h / 4, c.lower}, {3 * w / 4, 3 * h / 4, c.lower2}} {
-				if !near(m.At(at.x, at.y), at.want) {
-					t.Errorf("orientation %d: at %d, %d stands %v, want %v", c.orientation, at.x, at.y, m.At(at.x, at.y), at.want)
-				}
-			}
-			for _, part := range []string{"GPS", "Exif", "54.4609"} {
-				if bytes.Contains(p.Full, []byte(part)) || bytes.Contains(p.Thumb, []byte(part)) {
-					t.Errorf("orientation %d: %q is still in it", c.orientation, part)
-				}
+			tiff := exif(order, c.orientation)
+			for form, upload := range map[string][]byte{"JPEG": jpegWith(t, corners(), tiff), "PNG": pngWith(t, corners(), tiff), "WebP": webpWith(t, tiff)} {
+				t.Run(fmt.Sprint(form, c.orientation), func(t *testing.T) {
+					p, err := shop.CleanPhoto(upload)
+					if err != nil {
+						t.Fatal(err)
+					}
+					if (p.Height > p.Width) != c.tall {
+						t.Errorf("%d × %d", p.Width, p.Height)
+					}
+					m, err := jpeg.Decode(bytes.NewReader(p.Full))
+					if err != nil {
+						t.Fatal(err)
+					}
+					w, h := m.Bounds().Dx(), m.Bounds().Dy()
+					for _, at := range []struct {
+						x, y int
+						want color.RGBA
+					}{{w / 4, h / 4, c.left}, {3 * w / 4, h / 4, c.right}, {w / 4, 3 * h / 4, c.lower}, {3 * w / 4, 3 * h / 4, c.lower2}} {
+						if !near(m.At(at.x, at.y), at.want) {
+							t.Errorf("at %d, %d stands %v, want %v", at.x, at.y, m.At(at.x, at.y), at.want)
+						}
+					}
+					for _, part := range []string{"GPS", "Exif", "54.4609"} {
+						if bytes.Contains(p.Full, []byte(part)) || bytes.Contains(p.Thumb, []byte(part)) {
+							t.Errorf("%q is still in it", part)
+						}
+					}
+				})
 			}
 		}
 	}
@@ -191,6 +237,20 @@ func TestWhatIsNoPhotographIsRefused(t *testing.T) {
 	}
 }
 
+// What new telephones save is refused with what to do. The heads are those that
+// libheif 1.15.1 writes.
+func TestPhotographsThatAreTooNew(t *testing.T) {
+	for head, want := range map[string]string{
+		"\x00\x00\x00\x18ftypheic\x00\x00\x00\x00mif1heic": "HEIC",
+		"\x00\x00\x00\x1cftypavif\x00\x00\x00\x00avifmif1": "AVIF",
+	} {
+		_, err := shop.CleanPhoto([]byte(head))
+		if e := wantCode(t, err, shop.Invalid); !strings.Contains(e.Says, want) || !strings.Contains(e.Says, "JPEG") {
+			t.Errorf("it says %q", e.Says)
+		}
+	}
+}
+
 func FuzzCleanPhoto(f *testing.F) {
 	var small bytes.Buffer
 	if err := jpeg.Encode(&small, image.NewGray(image.Rect(0, 0, 8, 8)), nil); err != nil {
@@ -199,6 +259,8 @@ func FuzzCleanPhoto(f *testing.F) {
 	f.Add(small.Bytes())
 	f.Add(append([]byte("\xff\xd8\xff\xe1\x00\x20Exif\x00\x00MM\x00\x2a\x00\x00\x00\x08\xff\xff\x01\x12"), small.Bytes()[2:]...))
 	f.Add(pngOf(3, 3))
+	f.Add([]byte("\x89PNG\r\n\x1a\n\xff\xff\xff\xffeXIf"))
+	f.Add([]byte("RIFF\xff\xff\xff\xffWEBPVP8X\xff\xff\xff\xff"))
 	f.Fuzz(func(t *testing.T, upload []byte) {
 		p, err := shop.CleanPhoto(upload)
 		if err != nil {

@@ -34,7 +34,7 @@ func CheckBackup(r io.ReaderAt, size int64, beside FilesBeside) (Backup, error) 
 	if err != nil {
 		return b, err
 	}
-	return b, count.compare(b)
+	return b, firstDone(func() error { return count.compare(b) }, a.rest)
 }
 
 // Restore puts a backup into an empty store, all of it or nothing, checking all
@@ -87,7 +87,7 @@ func Restore(ctx context.Context, store Store, r io.ReaderAt, size int64, beside
 		if err != nil {
 			return err
 		}
-		return count.compare(b)
+		return firstDone(func() error { return count.compare(b) }, a.rest)
 	})
 	return b, err
 }
@@ -98,7 +98,7 @@ func openBackup(r io.ReaderAt, size int64) (*archive, Backup, error) {
 	if err != nil {
 		return nil, b, err
 	}
-	text, err := a.read("backup.json", 1<<20)
+	text, err := a.content("backup.json", 1<<20)
 	if err != nil {
 		return nil, b, Fault(Damaged, "This is not a backup, or only a part of one.").Because(err)
 	}
@@ -126,7 +126,7 @@ func (c *counted) compare(b Backup) error {
 }
 
 func backupSettings(a *archive, count *counted) (map[string][]byte, error) {
-	text, err := a.read("settings.json", maxMember)
+	text, err := a.content("settings.json", maxMember)
 	if err != nil {
 		return nil, err
 	}

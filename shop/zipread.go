@@ -6,6 +6,8 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"maps"
+	"slices"
 	"strings"
 )
 
@@ -20,6 +22,7 @@ const (
 // archive reads our zip files and distrusts them.
 type archive struct {
 	members map[string]*zip.File
+	read    map[string]bool // members that were asked for: their checksums are told as they are read to the end
 }
 
 func openArchive(r io.ReaderAt, size int64) (*archive, error) {
@@ -30,7 +33,7 @@ func openArchive(r io.ReaderAt, size int64) (*archive, error) {
 	if len(z.File) > maxArchiveNames {
 		return nil, Fault(TooLarge, "This zip file holds too many names.")
 	}
-	a := &archive{members: make(map[string]*zip.File, len(z.File))}
+	a := &archive{members: make(map[string]*zip.File, len(z.File)), read: map[string]bool{}}
 	for _, f := range z.File {
 		if _, twice := a.members[f.Name]; twice {
 			return nil, Fault(Damaged, "The zip file holds %q twice.", printable(f.Name, 80))
@@ -42,16 +45,25 @@ func openArchive(r io.ReaderAt, size int64) (*archive, error) {
 
 func (a *archive) has(name string) bool { return a.members[name] != nil }
 
-// read unpacks a member, at most so many bytes of it: what the archive says of
-// its size is not believed.
-func (a *archive) read(name string, most int64) ([]byte, error) {
+func (a *archive) open(name string) (io.ReadCloser, error) {
 	f := a.members[name]
 	if f == nil {
 		return nil, Fault(Damaged, "The zip file lacks %s.", name)
 	}
+	a.read[name] = true
 	r, err := f.Open()
 	if err != nil {
 		return nil, unreadable(name, err)
+	}
+	return r, nil
+}
+
+// content unpacks a member, at most so many bytes of it: what the archive says
+// of its size is not believed.
+func (a *archive) content(name string, most int64) ([]byte, error) {
+	r, err := a.open(name)
+	if err != nil {
+		return nil, err
 	}
 	defer r.Close()
 	content, err := io.ReadAll(io.LimitReader(r, most+1))
@@ -66,13 +78,9 @@ func (a *archive) read(name string, most int64) ([]byte, error) {
 
 // lines calls each for every line of a member.
 func (a *archive) lines(name string, each func([]byte) error) error {
-	f := a.members[name]
-	if f == nil {
-		return Fault(Damaged, "The zip file lacks %s.", name)
-	}
-	r, err := f.Open()
+	r, err := a.open(name)
 	if err != nil {
-		return unreadable(name, err)
+		return err
 	}
 	defer r.Close()
 	s := bufio.NewScanner(r)
@@ -88,6 +96,25 @@ func (a *archive) lines(name string, each func([]byte) error) error {
 	}
 	if s.Err() != nil {
 		return unreadable(name, s.Err())
+	}
+	return nil
+}
+
+// rest reads the members that nobody asked for, such as the words for people, so
+// that damage to them is found too.
+func (a *archive) rest() error {
+	for _, name := range slices.Sorted(maps.Keys(a.members)) {
+		if a.read[name] {
+			continue
+		}
+		r, err := a.open(name)
+		if err != nil {
+			return err
+		}
+		_, err = io.Copy(io.Discard, r)
+		if err = errors.Join(err, r.Close()); err != nil {
+			return unreadable(printable(name, 80), err)
+		}
 	}
 	return nil
 }
@@ -110,7 +137,7 @@ func unreadable(name string, err error) error {
 
 // file returns the content of a kept file, checked against its hash.
 func (a *archive) file(f File) ([]byte, error) {
-	content, err := a.read(memberOf(f), maxMember)
+	content, err := a.content(memberOf(f), maxMember)
 	if err == nil && hashOf(content) != f.SHA256 {
 		err = Fault(Damaged, "The file %s… in the zip file is not what it was.", short(f.SHA256))
 	}

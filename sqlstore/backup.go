@@ -75,7 +75,8 @@ func CheckFile(path string) (shop.Backup, error) {
 		return shop.Backup{}, noBackup(err, path)
 	}
 	defer f.Close()
-	return checkFile(f, besideOf(path))
+	b, err := checkFile(f, besideOf(path))
+	return b, inFile(path, err)
 }
 
 // RestoreFile puts a backup into this store, which must be empty: all of it or
@@ -90,7 +91,17 @@ func (s *Store) RestoreFile(ctx context.Context, path string) (shop.Backup, erro
 	if err != nil {
 		return shop.Backup{}, fileFault(err, "The backup cannot be read.")
 	}
-	return shop.Restore(ctx, s, f, info.Size(), besideOf(path))
+	b, err := shop.Restore(ctx, s, f, info.Size(), besideOf(path))
+	return b, inFile(path, err)
+}
+
+// inFile adds which file is not as it should be.
+func inFile(path string, err error) error {
+	var e *shop.Error
+	if errors.As(err, &e) && e.Field == "" && (e.Code == shop.Damaged || e.Code == shop.TooLarge || e.Code == shop.Invalid) {
+		return e.At(path)
+	}
+	return err
 }
 
 func noBackup(err error, path string) error {

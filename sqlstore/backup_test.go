@@ -1,10 +1,12 @@
 package sqlstore_test
 
 import (
+	"archive/zip"
 	"bytes"
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -119,6 +121,69 @@ func TestNightlyRunsByItself(t *testing.T) {
 	<-ended
 	if kept, err := sqlstore.Nightlies(s.BackupDir()); err != nil || len(kept) != 1 {
 		t.Errorf("after one night: %v %v", kept, err) // not one every millisecond
+	}
+}
+
+// A backup with any one bit of it turned over is refused, or is still the same
+// backup: the bit was one of those that say nothing, such as a date in the zip.
+func TestADamagedBackupIsFoundWhereverItIs(t *testing.T) {
+	s := openSQLite(t, t.TempDir())
+	b := shoptest.Fellgate(t, s)
+	photographed(b)
+	dir := t.TempDir()
+	path := filepath.Join(dir, "shop.zip")
+	want, err := s.BackUpFile(t.Context(), b.Shop, path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	good, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	z, err := zip.NewReader(bytes.NewReader(good), int64(len(good)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	damaged := filepath.Join(dir, "damaged.zip")
+	check := func(content []byte) (shop.Backup, error) {
+		if err := os.WriteFile(damaged, content, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return sqlstore.CheckFile(damaged)
+	}
+	// In the middle of each member: found, and the file is named.
+	for _, member := range z.File {
+		at, err := member.DataOffset()
+		if err != nil {
+			t.Fatal(err)
+		}
+		content := bytes.Clone(good)
+		content[at+int64(member.CompressedSize64)/2] ^= 0x10
+		_, err = check(content)
+		if e := wantCode(t, err, shop.Damaged); !strings.HasPrefix(e.Error(), damaged+": ") || strings.Contains(e.Error(), ".:") {
+			t.Errorf("%s: it says %q", member.Name, e)
+		}
+	}
+	// Anywhere.
+	found := 0
+	for at := 0; at < len(good); at += 7 {
+		content := bytes.Clone(good)
+		content[at] ^= 1 << (at % 8)
+		switch got, err := check(content); {
+		case err != nil:
+			found++
+		case got.Shop != want.Shop || got.Entries != want.Entries || got.Cards != want.Cards || got.Files != want.Files:
+			t.Errorf("byte %d: taken for another backup: %+v", at, got)
+		}
+	}
+	if found < len(good)/7*8/10 {
+		t.Errorf("only %d of %d damages were found", found, len(good)/7)
+	}
+	// Cut short.
+	for _, cut := range []int{1, 22, len(good) / 2, len(good) - 1} {
+		if _, err := check(good[:len(good)-cut]); err == nil {
+			t.Errorf("%d bytes cut off and not found", cut)
+		}
 	}
 }
 
