@@ -27,8 +27,8 @@ type Enquiry struct {
 
 // Mounting is how the axle sits in the vehicle, and so which flank pulls.
 type Mounting struct {
-	Position Position `yaml:"position"`
-	Forward  Flank    `yaml:"forward"` // flank of the crown wheel that carries when the vehicle pulls forward
+	Position Position `yaml:"position" json:"position"`
+	Forward  Flank    `yaml:"forward" json:"forward"` // flank of the crown wheel that carries when the vehicle pulls forward
 }
 
 // FlankOf returns the flank that carries in a way of going. Overrun and

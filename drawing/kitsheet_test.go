@@ -117,7 +117,7 @@ func TestBillSaysWhatTheKitNeeds(t *testing.T) {
 		words := onPaper(t, KitBill(&d))
 		want := []string{d.Name.String(), "Bill of one kit", "Why this revision", "no rating"}
 		for _, r := range d.Drilling {
-			want = append(want, r.Thread, map[kit.Verdict]string{kit.Fine: "✓ fine", kit.Look: "△ look", kit.Stop: "✕ stop"}[r.Verdict]+" "+r.Name)
+			want = append(want, strings.Replace(r.Thread, "x", "×", 1), map[kit.Verdict]string{kit.Fine: "✓ fine: ", kit.Look: "△ look: ", kit.Stop: "✕ stop: "}[r.Verdict]+r.Name)
 		}
 		for _, r := range d.Bill().Rows {
 			want = append(want, r.Key+"\n", r.Name+"\n")

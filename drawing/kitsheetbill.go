@@ -30,7 +30,7 @@ func KitBill(d *kit.Drawn) Drawing {
 		w.heading("Drill and tap through the guide holes")
 		w.table(drillTable(d))
 		for _, r := range d.Drilling {
-			words := fmt.Sprintf("%s %s, %s:", map[kit.Verdict]string{kit.Fine: "✓ fine", kit.Look: "△ look", kit.Stop: "✕ stop"}[r.Verdict], r.Name, r.Thread)
+			words := fmt.Sprintf("%s: %s, %s.", map[kit.Verdict]string{kit.Fine: "✓ fine", kit.Look: "△ look", kit.Stop: "✕ stop"}[r.Verdict], r.Name, r.Screw())
 			for _, s := range r.Sentences {
 				words += " " + s
 			}
@@ -78,7 +78,7 @@ func drillTable(d *kit.Drawn) *sheetTable {
 		if !r.Through {
 			left = bare(r.Left) + " mm"
 		}
-		t.add(r.Name, r.Thread, r.Class, r.Metal, bare(r.Drill), bare(r.Depth)+" mm", bare(r.Have)+" mm", bare(r.Need)+" mm", left)
+		t.add(r.Name, r.Screw(), r.Class, r.Metal, bare(r.Drill), bare(r.Depth)+" mm", bare(r.Have)+" mm", bare(r.Need)+" mm", left)
 	}
 	return &t
 }

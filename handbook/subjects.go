@@ -320,6 +320,7 @@ var subjects = [][]any{
 		weld.FilletLineResistance,
 		weld.FilletShearStrength,
 		weld.FilletShrinkage,
+		weld.LapShrinkage,
 		weld.FilletSize,
 		weld.FlangeTilt,
 		weld.GoverningCET,

@@ -2,29 +2,29 @@ package kit
 
 // A Bill lists the pieces of one kit.
 type Bill struct {
-	Rows  []BillRow
-	Mass  float64 // kg, of one kit
-	Area  float64 // m²
-	Cut   float64 // m
-	Etch  float64 // m
-	Count int     // pieces in one kit
+	Rows  []BillRow `json:"rows"`
+	Mass  float64   `json:"mass"`  // kg, of one kit
+	Area  float64   `json:"area"`  // m²
+	Cut   float64   `json:"cut"`   // m
+	Etch  float64   `json:"etch"`  // m
+	Count int       `json:"count"` // pieces in one kit
 }
 
 // A BillRow is one plate: the figures are of a single one.
 type BillRow struct {
-	Key       string // "1L"
-	Name      string
-	Count     int
-	Steel     string
-	Thickness float64 // m
-	Long      float64 // m, of the box round it
-	Wide      float64 // m
-	Area      float64 // m²
-	Mass      float64 // kg
-	Cut       float64 // m, all edges
-	Pierces   int
-	Etch      float64 // m
-	Weld      float64 // m, of edges to be welded
+	Key       string  `json:"key"` // "1L"
+	Name      string  `json:"name"`
+	Count     int     `json:"count"`
+	Steel     string  `json:"steel"`
+	Thickness float64 `json:"thickness"` // m
+	Long      float64 `json:"long"`      // m, of the box round it
+	Wide      float64 `json:"wide"`      // m
+	Area      float64 `json:"area"`      // m²
+	Mass      float64 `json:"mass"`      // kg
+	Cut       float64 `json:"cut"`       // m, all edges
+	Pierces   int     `json:"pierces"`
+	Etch      float64 `json:"etch"` // m
+	Weld      float64 `json:"weld"` // m, of edges to be welded
 }
 
 // Bill of the kit.

@@ -13,24 +13,24 @@ import (
 
 // A Cutting is the plan for all plates of one steel and thickness.
 type Cutting struct {
-	Steel     string
-	Thickness float64 // m
-	Plates    []Plate // by the plan's parts
-	Plan      nest.Plan
-	Rows      nest.Plan // the same in simple rows, to compare with
-	Least     float64   // m², sheet that no plan can do without
-	Cost      Cost
+	Steel     string    `json:"steel"`
+	Thickness float64   `json:"thickness"` // m
+	Plates    []Plate   `json:"plates"`    // by the plan's parts
+	Plan      nest.Plan `json:"plan"`
+	Rows      nest.Plan `json:"rows"`  // the same in simple rows, to compare with
+	Least     float64   `json:"least"` // m², sheet that no plan can do without
+	Cost      Cost      `json:"cost"`
 }
 
 // Cost of cutting, in the shop's own currency.
 type Cost struct {
-	Sheets  float64 // sheets and remnants begun, less offcuts by their area
-	Cut     float64
-	Pierces float64
-	Marks   float64
-	Setting float64
-	Scrap   float64 // got for what is left
-	Total   float64
+	Sheets  float64 `json:"sheets"` // sheets and remnants begun, less offcuts by their area
+	Cut     float64 `json:"cut"`
+	Pierces float64 `json:"pierces"`
+	Marks   float64 `json:"marks"`
+	Setting float64 `json:"setting"`
+	Scrap   float64 `json:"scrap"` // got for what is left
+	Total   float64 `json:"total"`
 }
 
 // Kits drawn for the job, in the order of its file.

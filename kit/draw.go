@@ -26,14 +26,14 @@ type Move struct {
 
 // A Drawn kit is a revision with all its plates worked out.
 type Drawn struct {
-	Name     Name
-	Casting  string
-	Title    string
-	Date     time.Time
-	Reason   Reason
-	Seal     string
-	Plates   []Plate // by piece, left before right
-	Drilling []Drilled
+	Name     Name      `json:"name"`
+	Casting  string    `json:"casting"`
+	Title    string    `json:"title"`
+	Date     time.Time `json:"date"`
+	Reason   Reason    `json:"reason"`
+	Seal     string    `json:"seal"`
+	Plates   []Plate   `json:"plates"` // by piece, left before right
+	Drilling []Drilled `json:"drilling"`
 }
 
 // Draw works a kit out and checks that it can be cut.

@@ -3,6 +3,7 @@ package kit
 import (
 	"fmt"
 	"math"
+	"regexp"
 
 	"axlewright/calc/bolt"
 	"axlewright/calc/material"
@@ -21,27 +22,37 @@ const (
 
 // A Drilled hole is a row of the drill-and-tap table.
 type Drilled struct {
-	Name   string
-	Thread string
-	Class  string
-	Metal  string
-	Behind string
+	Name   string `json:"name"`
+	Thread string `json:"thread"`
+	Class  string `json:"class"`
+	Metal  string `json:"metal"`
+	Behind string `json:"behind"`
 
-	Drill     float64 // m, tapping drill
-	Share     float64 // of the full thread depth that this drill leaves
-	Need      float64 // m, of thread so that the bolt breaks before the metal strips, with 0.8·P for its ends
-	Handbook  float64 // m, the same by the handbook's rule
-	Have      float64 // m, of full thread that the thinnest wall allows
-	Depth     float64 // m, to drill into the casting, to the drill's shoulder
-	Point     float64 // m, the drill's point below that
-	WallLow   float64 // m, the least that the wall may be
-	Left      float64 // m, of wall under the point; nought when drilled through
-	Keep      float64 // m, that must be left
-	Through   bool
-	Holds     float64 // share of the bolt's breaking load that the thread holds, at most 1
-	Verdict   Verdict
-	Sentences []string // what to do and why
+	Drill     float64  `json:"drill"`    // m, tapping drill
+	Share     float64  `json:"share"`    // of the full thread depth that this drill leaves
+	Need      float64  `json:"need"`     // m, of thread so that the bolt breaks before the metal strips, with 0.8·P for its ends
+	Handbook  float64  `json:"handbook"` // m, the same by the handbook's rule
+	Have      float64  `json:"have"`     // m, of full thread that the thinnest wall allows
+	Depth     float64  `json:"depth"`    // m, to drill into the casting, to the drill's shoulder
+	Point     float64  `json:"point"`    // m, the drill's point below that
+	WallLow   float64  `json:"wall_low"` // m, the least that the wall may be
+	Left      float64  `json:"left"`     // m, of wall under the point; nought when drilled through
+	Keep      float64  `json:"keep"`     // m, that must be left
+	Through   bool     `json:"through"`
+	Holds     float64  `json:"holds"` // share of the bolt's breaking load that the thread holds, at most 1
+	Verdict   Verdict  `json:"verdict"`
+	Sentences []string `json:"sentences"` // what to do and why
 }
+
+// Screw is the thread as people write it: M16×1.5.
+func (r *Drilled) Screw() string { return screwWords(r.Thread) }
+
+// screwWords puts the sign of multiplication where a designation has the letter.
+func screwWords(thread string) string {
+	return timesInThread.ReplaceAllString(thread, "${1}×${2}")
+}
+
+var timesInThread = regexp.MustCompile(`(\d)x(\d)`)
 
 // defaultKeep is what stays of a wall below a drill's point where the file does
 // not say: common practice, no source.

@@ -9,11 +9,11 @@ import (
 
 // An Etching is the mark of a plate: what it says and the strokes that say it.
 type Etching struct {
-	Lines   []string
-	At      outline.Point // middle of the block
-	Turn    float64       // rad
-	Size    float64       // m, height of capitals
-	Strokes []Stroke      // words, and an arrow that points up on the casting
+	Lines   []string      `json:"lines"`
+	At      outline.Point `json:"at"`      // middle of the block
+	Turn    float64       `json:"turn"`    // rad
+	Size    float64       `json:"size"`    // m, height of capitals
+	Strokes []Stroke      `json:"strokes"` // words, and an arrow that points up on the casting
 }
 
 // Length of all strokes.

@@ -31,4 +31,13 @@ func ParseName(text string) (Name, error) {
 // Family is the name without its revision: KIT-T24-A.
 func (n Name) Family() string { return "KIT-" + n.Casting + "-" + n.Letter }
 
+// MarshalText writes the name.
+func (n Name) MarshalText() ([]byte, error) { return []byte(n.String()), nil }
+
+// UnmarshalText reads it back.
+func (n *Name) UnmarshalText(text []byte) (err error) {
+	*n, err = ParseName(string(text))
+	return err
+}
+
 func (n Name) String() string { return n.Family() + "." + strconv.Itoa(n.Revision) }

@@ -11,23 +11,23 @@ import (
 // A Plate is one piece of a kit as it is cut: for one hand, flat, seen on the
 // face that carries its mark. y is up on the casting.
 type Plate struct {
-	Kit       Name
-	Casting   string
-	Piece     int
-	Hand      Hand
-	Name      string
-	Count     int     // in one kit
-	Thickness float64 // m
-	Steel     string
-	Density   float64 // kg/m³
-	Grain     nest.Grain
-	Frame     Frame
+	Kit       Name       `json:"kit"`
+	Casting   string     `json:"casting"`
+	Piece     int        `json:"piece"`
+	Hand      Hand       `json:"hand"`
+	Name      string     `json:"name"`
+	Count     int        `json:"count"`     // in one kit
+	Thickness float64    `json:"thickness"` // m
+	Steel     string     `json:"steel"`
+	Density   float64    `json:"density"` // kg/m³
+	Grain     nest.Grain `json:"grain"`
+	Frame     Frame      `json:"frame"`
 
-	Outline  outline.Loop // tags are Seams
-	Holes    []RoundHole
-	Cutouts  []Cutout
-	Stations []StationPoint
-	Etched   Etching
+	Outline  outline.Loop   `json:"outline"` // tags are Seams
+	Holes    []RoundHole    `json:"holes"`
+	Cutouts  []Cutout       `json:"cutouts"`
+	Stations []StationPoint `json:"stations"`
+	Etched   Etching        `json:"etched"`
 }
 
 // Seam says what becomes of an edge.
@@ -59,12 +59,12 @@ const (
 
 // A RoundHole is a hole as it is cut.
 type RoundHole struct {
-	Label    string
-	Kind     HoleKind
-	At       outline.Point
-	Diameter float64 // m
-	Drilling string  // of a guide hole
-	Note     string  // "guide: drill 10.2 mm, tap M12x1.75"
+	Label    string        `json:"label"`
+	Kind     HoleKind      `json:"kind"`
+	At       outline.Point `json:"at"`
+	Diameter float64       `json:"diameter"` // m
+	Drilling string        `json:"drilling"` // of a guide hole
+	Note     string        `json:"note"`     // "guide: drill 10.2 mm, tap M12x1.75"
 }
 
 // Loop is the outline of the hole.
@@ -72,17 +72,17 @@ func (h RoundHole) Loop() outline.Loop { return outline.Circle(h.At, h.Diameter)
 
 // A Cutout is a hole that is not round.
 type Cutout struct {
-	Label string
-	Kind  string // slot, tab slot or opening
-	Loop  outline.Loop
+	Label string       `json:"label"`
+	Kind  string       `json:"kind"` // slot, tab slot or opening
+	Loop  outline.Loop `json:"loop"`
 }
 
 // A StationPoint is where a plate meets a station.
 type StationPoint struct {
-	Number int
-	Name   string
-	At     outline.Point // the station on the casting
-	Corner outline.Point // the plate's corner that follows it
+	Number int           `json:"number"`
+	Name   string        `json:"name"`
+	At     outline.Point `json:"at"`     // the station on the casting
+	Corner outline.Point `json:"corner"` // the plate's corner that follows it
 }
 
 // Key names the plate within its kit: "2", "1L", "1R".

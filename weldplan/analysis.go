@@ -69,7 +69,7 @@ var usualSteels = map[string]steelBand{
 	"S420MC":      {percent(0.04, 0.02, 0.6), percent(0.07, 0.1, 1.1), percent(0.12, 0.5, 1.6, 0, 0, 0.1, 0, 0, 0.09), "EN 10149-2, greatest values (read in a copy); lean end and middle assumed"},
 	"S500MC":      {percent(0.04, 0.02, 0.8), percent(0.07, 0.15, 1.3), percent(0.12, 0.5, 1.7, 0, 0, 0.1, 0, 0, 0.09), "EN 10149-2, greatest values (read in a copy); lean end and middle assumed"},
 	"S600MC":      {percent(0.05, 0.05, 1.2), percent(0.07, 0.2, 1.6), percent(0.12, 0.5, 1.9, 0, 0.25, 0.1, 0, 0, 0.09), "EN 10149-2, greatest values (read in a copy); lean end and middle assumed"},
-	"S700MC":      {percent(0.05, 0.05, 1.4), percent(0.07, 0.2, 1.8, 0.05, 0.05, 0.02, 0.05, 0.02, 0.05), percent(0.12, 0.6, 2.0, 0.1, 0.2, 0.05, 0.1, 0.05, 0.09), "EN 10149-2, greatest values (read in a copy; Mn 2.1 % there, 2.0 % is as far as the formulas go); lean end and middle assumed"},
+	"S700MC":      {percent(0.05, 0.05, 1.4), percent(0.07, 0.2, 1.8, 0.05, 0.05, 0.02, 0.05, 0.02, 0.05), percent(0.12, 0.6, 2.1, 0.1, 0.2, 0.05, 0.1, 0.05, 0.09), "EN 10149-2, greatest values (read in a copy); lean end and middle assumed"},
 	"GE200":       {percent(0.12, 0.2, 0.4), percent(0.18, 0.4, 0.7), percent(0.25, 0.6, 1.2), "EN 10293 does not limit it; assumed"},
 	"GE240":       {percent(0.17, 0.3, 0.5), percent(0.22, 0.45, 0.8, 0.1, 0.03, 0, 0.15, 0.1), percent(0.28, 0.6, 1.2, 0.3, 0.12, 0.03, 0.4, 0.3), "EN 10293 does not limit it; assumed"},
 	"GE300":       {percent(0.32, 0.3, 0.6), percent(0.38, 0.45, 0.8), percent(0.45, 0.6, 1.0, 0.3, 0.1, 0, 0.4, 0.3), "EN 10293 does not limit it; assumed"},

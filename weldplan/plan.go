@@ -40,6 +40,16 @@ type Plan struct {
 	Notes     []string    `json:"notes,omitempty"`
 }
 
+// Refused is why nothing is planned until a stop is cleared, "" where the plan stands.
+func (p *Plan) Refused() string {
+	for _, s := range p.Stops {
+		if s.NoPlan {
+			return s.What + ". " + s.Why
+		}
+	}
+	return ""
+}
+
 // A RunPlan is one run as it is to be welded.
 type RunPlan struct {
 	Run      string      `json:"run"`

@@ -34,12 +34,6 @@ type shrinkage struct {
 // steelModulus is what the formulas were fitted on.
 const steelModulus = 206e9 // Pa
 
-// lapOverTee is how much more a lap is drawn in than a tee of the same size:
-// 1.52 mm against 1.02 mm times leg over thickness, both for a pair of fillets
-// (Masubuchi, Analysis of Welded Structures, 1980, ch. 7, from memory, medium
-// confidence).
-const lapOverTee = 1.52 / 1.02
-
 // shrinkageOf works out what one run does by the published formulas. These are
 // for steel and good to about a half.
 //
@@ -66,14 +60,15 @@ func shrinkageOf(b bead) (shrinkage, error) {
 		s.across, err = weld.ButtShrinkage(weld.ButtShrinkageParams{Area: buttArea(b.plate, b.gap), Thickness: b.plate, Gap: b.gap})
 		return s, err
 	}
-	draw, err := weld.FilletShrinkage(weld.FilletShrinkageParams{Leg: leg, Thickness: math.Max(b.plate, leg)})
+	pair := weld.FilletShrinkage
+	if b.joint == Lap {
+		pair = weld.LapShrinkage
+	}
+	draw, err := pair(weld.FilletShrinkageParams{Leg: leg, Thickness: math.Max(b.plate, leg)})
 	if err != nil {
 		return s, err
 	}
 	s.across = n * draw / 2
-	if b.joint == Lap {
-		s.across *= lapOverTee
-	}
 	if s.wall, err = weld.FilletShrinkage(weld.FilletShrinkageParams{Leg: leg, Thickness: math.Max(b.wall, leg)}); err != nil {
 		return s, err
 	}

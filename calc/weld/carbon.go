@@ -22,7 +22,8 @@ type Composition struct {
 
 // check refuses figures that are not a steel: above 0.6 % C or 2 % of an alloying
 // element (3.5 % Ni) the equivalents below were never fitted, and a fraction typed as
-// per cent is a hundred times too large.
+// per cent is a hundred times too large. Manganese goes to 2.1 %, the most that
+// EN 10149-2:2013, table 1, lets S700MC have.
 func (c Composition) check(fn string) error {
 	const percent = 0.01
 	for _, e := range []struct {
@@ -30,7 +31,7 @@ func (c Composition) check(fn string) error {
 		value float64
 		most  float64
 	}{
-		{"Carbon", c.Carbon, 0.6}, {"Silicon", c.Silicon, 2}, {"Manganese", c.Manganese, 2},
+		{"Carbon", c.Carbon, 0.6}, {"Silicon", c.Silicon, 2}, {"Manganese", c.Manganese, 2.1},
 		{"Chromium", c.Chromium, 2}, {"Molybdenum", c.Molybdenum, 1}, {"Vanadium", c.Vanadium, 0.5},
 		{"Nickel", c.Nickel, 3.5}, {"Copper", c.Copper, 2}, {"Niobium", c.Niobium, 0.2}, {"Boron", c.Boron, 0.01},
 	} {

@@ -18,6 +18,7 @@ func TestDistortionPublished(t *testing.T) {
 	published.Check(t, []published.Row{
 		{Name: "butt 80 mm², 12 mm, gap 3: mm", Got: must(ButtShrinkage(ButtShrinkageParams{80e-6, 12 * mm, 3 * mm})) / mm, Printed: "1.483", Source: masubuchi},
 		{Name: "fillets of 6 on 10: mm", Got: must(FilletShrinkage(FilletShrinkageParams{6 * mm, 10 * mm})) / mm, Printed: "0.612", Source: masubuchi},
+		{Name: "lap, fillets of 6 on 10: mm", Got: must(LapShrinkage(FilletShrinkageParams{6 * mm, 10 * mm})) / mm, Printed: "0.912", Source: masubuchi},
 		{Name: "bow .1 in², 1.5 in off, 24 in, 8 in⁴: in", Got: must(LongitudinalBow(BowParams{0.1 * inch * inch, 1.5 * inch, 24 * inch, 8 * math.Pow(inch, 4)})) / inch, Printed: "0.054", Source: blodgett},
 		{Name: "tendon force of 800 J/mm: kN", Got: pull / 1e3, Printed: "160", Source: tendon},
 		{Name: "shortening of 300 mm, 2000 mm²: mm", Got: bar.Shortening / mm, Printed: "0.1165", Source: tendon},
@@ -54,6 +55,8 @@ func TestDistortionLaws(t *testing.T) {
 	_, err := FlangeTilt(FlangeTiltParams{8 * mm, 0.1, 6 * mm})
 	refused(t, "Leg", err)
 	_, err = FilletShrinkage(FilletShrinkageParams{11 * mm, 10 * mm})
+	refused(t, "Leg", err)
+	_, err = LapShrinkage(FilletShrinkageParams{11 * mm, 10 * mm})
 	refused(t, "Leg", err)
 	_, err = TendonForce(0)
 	refused(t, "heatInput", err)

@@ -63,8 +63,8 @@ change any more. --issue DATE enters it, once the first plates fit a casting.`,
 			if asJSON {
 				err = writeJSON(out, struct {
 					kit.Drawn
-					Bill   kit.Bill
-					Issued string
+					Bill   kit.Bill `json:"bill"`
+					Issued string   `json:"issued"`
 				}{d, d.Bill(), state})
 			} else {
 				err = printKit(out, &d, state, batch)
@@ -139,8 +139,8 @@ func printKit(out io.Writer, d *kit.Drawn, state, batch string) error {
 		p.head("Drill and tap")
 	}
 	for _, r := range d.Drilling {
-		p.line("  %s %s, %s class %s in %s: drill %s", map[kit.Verdict]string{kit.Fine: "✓", kit.Look: "△", kit.Stop: "✕ STOP"}[r.Verdict],
-			r.Name, r.Thread, r.Class, r.Metal, quantity.Format(r.Drill, quantity.Length))
+		p.line("  %s: %s, %s class %s in %s: drill %s", map[kit.Verdict]string{kit.Fine: "✓ fine", kit.Look: "△ look", kit.Stop: "✕ STOP"}[r.Verdict],
+			r.Name, r.Screw(), r.Class, r.Metal, quantity.Format(r.Drill, quantity.Length))
 		for _, s := range r.Sentences {
 			p.line("      %s", s)
 		}
@@ -156,16 +156,9 @@ func printKit(out io.Writer, d *kit.Drawn, state, batch string) error {
 
 // writeKit writes every file of a kit.
 func writeKit(dir string, d *kit.Drawn, wrote func(string)) error {
-	if err := os.MkdirAll(dir, 0o755); err != nil {
+	write, err := writer(dir, wrote)
+	if err != nil {
 		return err
-	}
-	write := func(name string, put func(io.Writer) error) error {
-		path := filepath.Join(dir, name)
-		if err := writeFile(path, func(f *os.File) error { return put(f) }); err != nil {
-			return err
-		}
-		wrote(path)
-		return nil
 	}
 	for i := range d.Plates {
 		if err := writeCut(drawing.PlateFile(&d.Plates[i]), write); err != nil {
@@ -175,6 +168,18 @@ func writeKit(dir string, d *kit.Drawn, wrote func(string)) error {
 	return write(d.Name.String()+".html", func(w io.Writer) error {
 		return drawing.WritePages(w, d.Name.String(), drawing.KitSheets(d))
 	})
+}
+
+// writer makes a folder and what writes files into it and tells of each.
+func writer(dir string, wrote func(string)) (func(name string, put func(io.Writer) error) error, error) {
+	return func(name string, put func(io.Writer) error) error {
+		path := filepath.Join(dir, name)
+		if err := writeFile(path, func(f *os.File) error { return put(f) }); err != nil {
+			return err
+		}
+		wrote(path)
+		return nil
+	}, os.MkdirAll(dir, 0o755)
 }
 
 // writeCut writes a cut file in every form.
@@ -237,7 +242,11 @@ func newKitNest() *cobra.Command {
 			if err != nil || dir == "" {
 				return err
 			}
-			return writeNest(dir, cuttings)
+			return writeNest(dir, cuttings, func(name string) {
+				if !asJSON {
+					fmt.Fprintf(out, "wrote %s\n", name)
+				}
+			})
 		},
 	}
 	cmd.Flags().StringVar(&dir, "out", "", "write cut files and pictures of the sheets into this folder")
@@ -284,12 +293,10 @@ func printCuttings(out io.Writer, cuttings []kit.Cutting) error {
 	return p.err
 }
 
-func writeNest(dir string, cuttings []kit.Cutting) error {
-	if err := os.MkdirAll(dir, 0o755); err != nil {
+func writeNest(dir string, cuttings []kit.Cutting, wrote func(string)) error {
+	write, err := writer(dir, wrote)
+	if err != nil {
 		return err
-	}
-	write := func(name string, put func(io.Writer) error) error {
-		return writeFile(filepath.Join(dir, name), func(f *os.File) error { return put(f) })
 	}
 	for i := range cuttings {
 		c := &cuttings[i]

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -17,7 +18,7 @@ func TestKitDrawWritesFilesAndPrintsTheBill(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"KIT-T24-A.1 for casting T24", "issued and unchanged", "1L", "peg plate", "one kit: 7 pieces",
-		"✓ peg, M16x1.5 class 8.8", "The bolt breaks before the thread strips", "Fit the first plates to a real casting"} {
+		"✓ fine: peg, M16×1.5 class 8.8", "The bolt breaks before the thread strips", "Fit the first plates to a real casting"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)
 		}
@@ -105,6 +106,28 @@ func TestKitRefusesInWords(t *testing.T) {
 	for _, c := range [][]string{{"draw"}, {"nest"}, {"draw", "nothing.yaml"}, {"bend"}} {
 		if out, err := say(newKit(), c...); err == nil {
 			t.Errorf("%v was taken: %s", c, out)
+		}
+	}
+}
+
+// All keys of the machine-readable answers are of one form.
+func TestKitJSONKeysAreSnakeCase(t *testing.T) {
+	for _, args := range [][]string{
+		{"draw", "--json", "../../examples/kits/KIT-T24-A.2.yaml"},
+		{"nest", "--json", "--tries", "1", "../../examples/kits/nest-20.yaml"},
+	} {
+		out, err := say(newKit(), args...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		keys := regexp.MustCompile(`"(\w+)": `).FindAllStringSubmatch(out, -1)
+		if len(keys) < 50 {
+			t.Fatalf("%v: %d keys", args, len(keys))
+		}
+		for _, k := range keys {
+			if k[1] != strings.ToLower(k[1]) {
+				t.Errorf("%v: key %q", args, k[1])
+			}
 		}
 	}
 }

@@ -30,6 +30,14 @@ func newWeldPlan() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "plan FILE",
 		Short: "Stops, process, heat, amps, order, vents and check lists for one casting",
+		Long: `Plan the welding of the plates on one casting, from a file that describes both.
+
+Stops stand at the top: no arc is struck while one stands. Of most stops the rest
+is planned nevertheless, and the exit status is 0. Where nothing can be planned
+until a stop is cleared (grey iron, unknown metal, a practice that is refused) only
+the stops, the cautions and the check lists are printed, and the exit status is 1.
+Up to ten runs every order is weighed; above ten the order is the best one found,
+and the plan says so.`,
 		Example: `  axlewright weld plan t24-cheeks.yaml
   axlewright weld plan t24-cheeks.yaml --json --seed 7`,
 		Args: arguments(cobra.ExactArgs(1), "one file with the job"),
@@ -50,10 +58,14 @@ func newWeldPlan() *cobra.Command {
 			} else {
 				err = plan.Write(cmd.OutOrStdout())
 			}
-			if err == nil && !plan.Go {
-				fmt.Fprintln(cmd.ErrOrStderr(), "axlewright: there are stops; see the top of the plan")
+			if err != nil || plan.Go {
+				return err
 			}
-			return err
+			if why := plan.Refused(); why != "" {
+				return fmt.Errorf("%s: no plan: %s", args[0], why)
+			}
+			fmt.Fprintln(cmd.ErrOrStderr(), "axlewright: there are stops; see the top of the plan")
+			return nil
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole plan as JSON, values in SI")

@@ -36,8 +36,8 @@ func TestWeldPlanIsPrinted(t *testing.T) {
 
 func TestWeldPlanAsJSONAndWithStops(t *testing.T) {
 	out, beside, err := runWeld("plan", "--json", "../../examples/weld/unknown-metal.yaml")
-	if err != nil {
-		t.Fatal(err)
+	if err == nil || !strings.Contains(err.Error(), "no plan: Unknown metal") {
+		t.Errorf("refused, and yet %v", err)
 	}
 	var plan struct {
 		Go    bool
@@ -46,8 +46,23 @@ func TestWeldPlanAsJSONAndWithStops(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &plan); err != nil {
 		t.Fatal(err)
 	}
-	if plan.Go || len(plan.Stops) < 5 || !strings.Contains(beside, "stops") {
+	if plan.Go || len(plan.Stops) < 5 || beside != "" {
 		t.Errorf("go %v, %d stops, beside %q", plan.Go, len(plan.Stops), beside)
+	}
+
+	// A stop that leaves the rest planned is no refusal.
+	damp := filepath.Join(t.TempDir(), "damp.yaml")
+	text, err := os.ReadFile("../../examples/weld/t31-steel.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	wet := strings.NewReplacer("cleaned_with: aqueous", "cleaned_with: aqueous\n  damp: true", "logs: [fellgate-log.yaml]", "").Replace(string(text))
+	if err := os.WriteFile(damp, []byte(wet), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, beside, err = runWeld("plan", damp)
+	if err != nil || !strings.Contains(beside, "there are stops") || !strings.Contains(out, "Too cold or damp") || !strings.Contains(out, "ORDER") {
+		t.Errorf("%v, beside %q, in\n%s", err, beside, out)
 	}
 }
 

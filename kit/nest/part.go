@@ -10,12 +10,12 @@ import (
 
 // A Part is a shape to be cut so many times.
 type Part struct {
-	Name    string
-	Outline outline.Loop // anticlockwise; holes in it do not matter to the nest
-	Area    float64      // m², of metal, holes taken off; nought takes the outline's
-	Count   int
-	Grain   Grain
-	Pair    string // parts of one pair, such as left and right, go on one sheet together; empty for none
+	Name    string       `json:"name"`
+	Outline outline.Loop `json:"outline"` // anticlockwise; holes in it do not matter to the nest
+	Area    float64      `json:"area"`    // m², of metal, holes taken off; nought takes the outline's
+	Count   int          `json:"count"`
+	Grain   Grain        `json:"grain"`
+	Pair    string       `json:"pair"` // parts of one pair, such as left and right, go on one sheet together; empty for none
 }
 
 // Grain says how a part lies to the rolling direction, which is the x direction
@@ -31,10 +31,10 @@ const (
 
 // A Stock is a kind of sheet, or one remnant.
 type Stock struct {
-	Name    string
-	Outline outline.Loop // rolling direction along x
-	Count   int
-	Remnant bool // used before whole sheets
+	Name    string       `json:"name"`
+	Outline outline.Loop `json:"outline"` // rolling direction along x
+	Count   int          `json:"count"`
+	Remnant bool         `json:"remnant"` // used before whole sheets
 }
 
 // NewSheets are rectangular sheets of a length along the rolling direction.
@@ -45,12 +45,12 @@ func NewSheets(name string, long, wide float64, count int) Stock {
 
 // Rules say how parts may lie.
 type Rules struct {
-	Gap         float64 // m, between parts
-	Edge        float64 // m, from parts to the rim of the sheet
-	Turns       int     // ways that a part may be turned in a full turn, such as 4
-	Tries       int     // orders that are tried
-	Seed        uint64
-	LeastOffcut float64 // m, shorter side of a rest that goes back into stock
+	Gap         float64 `json:"gap"`   // m, between parts
+	Edge        float64 `json:"edge"`  // m, from parts to the rim of the sheet
+	Turns       int     `json:"turns"` // ways that a part may be turned in a full turn, such as 4
+	Tries       int     `json:"tries"` // orders that are tried
+	Seed        uint64  `json:"seed"`
+	LeastOffcut float64 `json:"least_offcut"` // m, shorter side of a rest that goes back into stock
 }
 
 // Usual rules: a gap of a plate's thickness, 10 mm along the rim, quarter turns.

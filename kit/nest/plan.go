@@ -10,30 +10,30 @@ import (
 
 // A Plan is what is cut from which sheet.
 type Plan struct {
-	Sheets  []Sheet
-	Left    []int // by part: pieces for which there was no room
-	Parts   []Part
-	Stock   []Stock
-	Rules   Rules
-	Tried   int // orders
-	Placing string
+	Sheets  []Sheet `json:"sheets"`
+	Left    []int   `json:"left"` // by part: pieces for which there was no room
+	Parts   []Part  `json:"parts"`
+	Stock   []Stock `json:"stock"`
+	Rules   Rules   `json:"rules"`
+	Tried   int     `json:"tried"` // orders
+	Placing string  `json:"placing"`
 }
 
 // A Sheet is one sheet or remnant with what is cut from it.
 type Sheet struct {
-	Stock   int
-	Serial  int // of its kind, from 1
-	Places  []Place
-	Used    outline.Box   // round all parts
-	Offcuts []outline.Box // rests that go back into stock, the largest first
+	Stock   int           `json:"stock"`
+	Serial  int           `json:"serial"` // of its kind, from 1
+	Places  []Place       `json:"places"`
+	Used    outline.Box   `json:"used"`    // round all parts
+	Offcuts []outline.Box `json:"offcuts"` // rests that go back into stock, the largest first
 }
 
 // A Place is where a piece lies: its outline turned about its own origin and
 // then shifted.
 type Place struct {
-	Part  int
-	Turn  float64 // rad
-	Shift outline.Point
+	Part  int           `json:"part"`
+	Turn  float64       `json:"turn"` // rad
+	Shift outline.Point `json:"shift"`
 }
 
 // Outline is the piece's outline on its sheet.

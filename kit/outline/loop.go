@@ -8,9 +8,9 @@ type Loop []Vertex
 
 // A Vertex is a corner of an outline and the edge that leaves it.
 type Vertex struct {
-	At    Point
-	Bulge float64 // of the edge to the next vertex, see Edge
-	Tag   int     // what the owner says about that edge; moves and mirrors keep it
+	At    Point   `json:"at"`
+	Bulge float64 `json:"bulge"` // of the edge to the next vertex, see Edge
+	Tag   int     `json:"tag"`   // what the owner says about that edge; moves and mirrors keep it
 }
 
 // Edge is the edge that leaves vertex i.

@@ -3,7 +3,10 @@ package outline
 import "math"
 
 // Point is a place or a direction in the plane.
-type Point struct{ X, Y float64 } // m
+type Point struct {
+	X float64 `json:"x"` // m
+	Y float64 `json:"y"`
+}
 
 func (p Point) plus(q Point) Point             { return Point{p.X + q.X, p.Y + q.Y} }
 func (p Point) minus(q Point) Point            { return Point{p.X - q.X, p.Y - q.Y} }
@@ -30,7 +33,10 @@ func polar(angle, r float64) Point {
 }
 
 // Box is an upright rectangle.
-type Box struct{ Low, High Point }
+type Box struct {
+	Low  Point `json:"low"`
+	High Point `json:"high"`
+}
 
 // Width of the box.
 func (b Box) Width() float64 { return b.High.X - b.Low.X }
