@@ -55,7 +55,7 @@ type FitFigure struct {
 // calibrated says whether bench readings of the back face can tell anything of
 // a figure: seats, preload and the wheel's plate.
 func calibrated(place string) bool {
-	return strings.HasPrefix(place, "Casting.Seats.Side.") || place == "Casting.Preload.Side" ||
+	return strings.HasPrefix(place, "Casting.Seats.Side.") || place == "Casting.Compliance.Scale" || place == "Casting.Preload.Side" ||
 		place == "Gears.Plate.Bond" || place == "Gears.Plate.Modulus" || place == "Centre.BendingShare"
 }
 

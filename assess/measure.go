@@ -98,7 +98,7 @@ var placeWords = map[string]string{
 	"RootStress": "tooth root stress (method)", "FlankStress": "flank pressure (method)", "ToothLife": "scatter of tooth life",
 	"BearingLife": "scatter of bearing life", "BearingLoad": "bearing loads (method)", "Movement": "movement (method)",
 	"Engine": "engine torque", "Friction": "friction", "Shock": "shock factor", "Tyre": "tyre", "ThreadShare": "share of side load that the bolts take",
-	"Seats": "casting stiffness", "Engaged": "length of engaged thread", "Centre": "diff centre",
+	"Seats": "casting stiffness", "Compliance": "casting's compliance matrix", "Engaged": "length of engaged thread", "Centre": "diff centre",
 }
 
 // spaced turns "LoadedRadius" into "loaded radius".

@@ -91,17 +91,27 @@ func (s *pathSolver) newCurves() [2]*curve {
 
 // solve works out the response of every drawn pinion and wheel on both flanks.
 // The first pinion is solved with every wheel, then the other pinions with the
-// last wheel: the two do not feel each other. The curves hold until the next call.
+// last wheel: the two do not feel each other. Where the casting couples them
+// each pinion is the one of the wheel beside it (pinionKey, wheelKey). The
+// curves hold until the next call.
 func (s *pathSolver) solve(pinions, wheels []*axle.Assembly, m *memo) error {
 	for len(s.pinions) < len(pinions) {
 		s.pinions = append(s.pinions, s.newCurves())
 	}
+	coupled := wheels[0].Casting.Compliance.Couples()
 	last := 0
 	for _, w := range s.order {
-		if err := s.one(pinions[0], wheels[w], 0, w, m); err != nil {
+		p := 0
+		if coupled {
+			p = w
+		}
+		if err := s.one(pinions[p], wheels[w], p, w, m); err != nil {
 			return fmt.Errorf("build %q: %w", buildName(*wheels[w]), err)
 		}
 		last = w
+	}
+	if coupled {
+		return nil
 	}
 	for p := 1; p < len(pinions); p++ {
 		if err := s.one(pinions[p], wheels[last], p, last, m); err != nil {
@@ -201,7 +211,31 @@ func (s *pathSolver) input(pinion, a *axle.Assembly, plates wheelPlates, m *memo
 			Radius: p.Radius.Value, Angle: p.Angle.Value, BackFaceY: a.Gears.Plate.Thickness.Value / 2,
 		}
 	}
+	if k.Compliance != nil {
+		if in.Casting, err = wholeCasting(in, k); err != nil {
+			return nil, err
+		}
+	}
 	return in, nil
+}
+
+// wholeCasting is the matrix of a casting that has one: what the seats say, with
+// what was measured in its place.
+func wholeCasting(in *loadpath.Axle, k *axle.Casting) (*loadpath.Casting, error) {
+	measured, err := k.Compliance.Matrix()
+	if err != nil {
+		return nil, err
+	}
+	whole, err := loadpath.SeatsAsCasting(in, k.PegWall.Value)
+	if err != nil {
+		return nil, err
+	}
+	for i, row := range k.Compliance.Freedoms {
+		for j, column := range k.Compliance.Freedoms[:i+1] {
+			whole.Set(slices.Index(axle.Freedoms, row), slices.Index(axle.Freedoms, column), measured.At(i, j))
+		}
+	}
+	return &whole, nil
 }
 
 // facing is the direction of the caps in the frame of the load path, in which
@@ -218,8 +252,10 @@ func pegStiffness(a *axle.Assembly, plate *plateTable) float64 {
 	p := a.Peg
 	core := p.Screw.Value - 0.9382*p.ScrewPitch.Value // diameter of the stress area, ISO 898-1
 	area := math.Pi / 4 * core * core
-	give := p.ScrewLength.Value/(area*boltModulus) + 1/p.ThreadStiff.Value + 1/a.Casting.PegWall.Value +
-		1/(float64(p.Plate.Count)*plate.stiffness(&p.Plate))
+	give := p.ScrewLength.Value/(area*boltModulus) + 1/p.ThreadStiff.Value + 1/(float64(p.Plate.Count)*plate.stiffness(&p.Plate))
+	if a.Casting.Compliance == nil { // else the wall is in its matrix
+		give += 1 / a.Casting.PegWall.Value
+	}
 	return 1 / give
 }
 

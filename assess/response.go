@@ -9,7 +9,7 @@ import (
 )
 
 // A response is what the links need to know of the load path at one torque.
-// The pinion's part and the wheel's come from different solutions: without
+// The pinion's part and the wheel's may come from different solutions: without
 // cross terms in the casting neither feels the other beyond the tooth force.
 type response [responses]float64
 

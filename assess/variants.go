@@ -28,12 +28,25 @@ func choicesOf(c *axle.Catalogue, b axle.Assembly) choices {
 
 // pinionKey is the same for builds whose pinions ride alike.
 func pinionKey(b *axle.Assembly) string {
-	return fmt.Sprint(b.Head.Name, b.Tail.Name, b.Gears.PinionNeck.Number)
+	if b.Casting.Compliance.Couples() {
+		return stemKey(b) + caseKey(b) + plateKey(b)
+	}
+	return stemKey(b)
 }
 
 // wheelKey is the same for builds whose wheels ride alike: same caps, same
 // body of the diff centre, same peg.
-func wheelKey(b *axle.Assembly) string { return caseKey(b) + plateKey(b) }
+func wheelKey(b *axle.Assembly) string {
+	if b.Casting.Compliance.Couples() {
+		return pinionKey(b)
+	}
+	return caseKey(b) + plateKey(b)
+}
+
+// stemKey is the same for builds with the same pinion on the same bearings.
+func stemKey(b *axle.Assembly) string {
+	return fmt.Sprint(b.Head.Name, b.Tail.Name, b.Gears.PinionNeck.Number)
+}
 
 // caseKey is the same for builds that hold the wheel alike, peg or not.
 func caseKey(b *axle.Assembly) string {

@@ -8,15 +8,19 @@ type Casting struct {
 	Note  string `yaml:"note,omitempty"`
 	Metal string `yaml:"metal"` // a metal of calc/material, such as "EN-GJS-400-15"
 
-	Layout   Layout   `yaml:"layout"`
-	Seats    Seats    `yaml:"seats"`
-	Leg      Leg      `yaml:"leg"`
-	Cap      Cap      `yaml:"cap"`
-	CapBolts Bolts    `yaml:"cap_bolts"`
-	Adjuster Adjuster `yaml:"adjuster"`
-	Lock     Lock     `yaml:"lock"`
-	Preload  Preload  `yaml:"preload"`
-	Limits   Limits   `yaml:"limits"`
+	Layout Layout `yaml:"layout"`
+	Seats  Seats  `yaml:"seats"`
+	// Compliance, where given, replaces the stiffness of seats and peg_wall for
+	// the freedoms that it names. What cap and leg give more, drawn towards the
+	// cap, than the seat gives when pressed still comes from the seats.
+	Compliance *Compliance `yaml:"compliance,omitempty"` // of the whole casting, from a finite-element run or a bench test
+	Leg        Leg         `yaml:"leg"`
+	Cap        Cap         `yaml:"cap"`
+	CapBolts   Bolts       `yaml:"cap_bolts"`
+	Adjuster   Adjuster    `yaml:"adjuster"`
+	Lock       Lock        `yaml:"lock"`
+	Preload    Preload     `yaml:"preload"`
+	Limits     Limits      `yaml:"limits"`
 
 	HeadBearing string    `yaml:"head_bearing"` // names of bearings of the catalogue
 	TailBearing string    `yaml:"tail_bearing"`

@@ -1,6 +1,7 @@
 package axle
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -19,6 +20,12 @@ func (r *reading) checkCasting(c *Catalogue, k *Casting) {
 		r.about(field+".adjuster.notches", "needs one notch or more")
 	}
 	r.checkBolts(&k.CapBolts, field+".cap_bolts")
+	if k.Compliance != nil {
+		var wrong *BadCompliance
+		if _, err := k.Compliance.Matrix(); errors.As(err, &wrong) {
+			r.about(field+".compliance."+wrong.Field, "%s", wrong.Problem)
+		}
+	}
 	_, err := c.Bearing(k.HeadBearing)
 	r.unknown(field+".head_bearing", err)
 	_, err = c.Bearing(k.TailBearing)

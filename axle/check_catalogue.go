@@ -132,7 +132,7 @@ func (r *reading) checkMeasurement(m Measurement, field string) {
 // figurePlaces lists the places of all figures of a build with every part in it,
 // and of a vehicle.
 func figurePlaces() []string {
-	full := Assembly{Overlay: &Overlay{}, RingDowel: &RingDowel{}, Peg: &Peg{}}
+	full := Assembly{Casting: Casting{Compliance: &Compliance{}}, Overlay: &Overlay{}, RingDowel: &RingDowel{}, Peg: &Peg{}}
 	var places []string
 	note := func(place string, _ *Number) { places = append(places, place) }
 	EachFigure(&full, "", note)

@@ -12,7 +12,7 @@ import (
 // What the fields mean stands beside them in these files, and nowhere else: the
 // schema shows it from there.
 //
-//go:embed bearing.go casting.go catalogue.go enquiry.go fastener.go gears.go tyre.go upgrade.go vehicle.go
+//go:embed bearing.go casting.go catalogue.go compliance.go enquiry.go fastener.go gears.go tyre.go upgrade.go vehicle.go
 var typeFiles embed.FS
 
 // readComments returns the comment of each type ("Casting.") and field

@@ -97,7 +97,7 @@ func TestEverythingWrongIsToldAtOnce(t *testing.T) {
 // The strict decoder of the YAML library reads the example files into the same
 // data, and refuses what we refuse.
 func TestReadsAsTheLibraryDoes(t *testing.T) {
-	for _, name := range append(exampleFiles, "quarry-log.yaml", "reference/catalogue.yaml") {
+	for _, name := range append(exampleFiles, "quarry-log.yaml", "reference/catalogue.yaml", "matrix/casting.yaml") {
 		text, err := os.ReadFile("../examples/" + name)
 		if err != nil {
 			t.Fatal(err)

@@ -98,6 +98,9 @@ func schemaOfWord(t reflect.Type) *jsonschema.Schema {
 		}
 		return s
 	}
+	if t == reflect.TypeFor[Entry]() {
+		return &jsonschema.Schema{Type: "number"}
+	}
 	switch t.Kind() {
 	case reflect.Int:
 		return &jsonschema.Schema{Type: "integer", Minimum: "0"}

@@ -56,7 +56,7 @@ func schemas(t *testing.T) (catalogue, enquiry *jsonschema.Schema) {
 
 func TestExamplesAreValidByTheSchema(t *testing.T) {
 	catalogue, enquiry := schemas(t)
-	for _, name := range append(exampleFiles, "quarry-log.yaml", "reference/catalogue.yaml") {
+	for _, name := range append(exampleFiles, "quarry-log.yaml", "reference/catalogue.yaml", "matrix/casting.yaml") {
 		text, err := os.ReadFile("../examples/" + name)
 		if err != nil {
 			t.Fatal(err)

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"os"
+	"strconv"
 	"testing"
 
 	"axlewright/calc/bearing"
@@ -195,11 +197,19 @@ func tryRandom(t *testing.T, base *Axle, seed uint64) (refused bool) {
 	return false
 }
 
+// TestRandomAxlesBalance tries 2,000 axles, or as many as AXLEWRIGHT_RANDOM_AXLES
+// says: the checks run it with 100,000.
 func TestRandomAxlesBalance(t *testing.T) {
 	base := referenceAxle(t, "B")
-	const count = 2000
+	count := uint64(2000)
+	if asked := os.Getenv("AXLEWRIGHT_RANDOM_AXLES"); asked != "" {
+		var err error
+		if count, err = strconv.ParseUint(asked, 10, 32); err != nil {
+			t.Fatal(err)
+		}
+	}
 	refused := 0
-	for seed := range uint64(count) {
+	for seed := range count {
 		if tryRandom(t, base, seed) {
 			refused++
 		}
