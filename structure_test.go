@@ -31,6 +31,7 @@ var floors = []struct {
 	{"sqlstore", 5},
 	{"drawing", 4},
 	{"document", 5},
+	{"demo", 5},
 	{"web", 6},
 	{"cmd/axlewright", 7},
 }

@@ -4,7 +4,7 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-go run ./cmd/axlewright demo "$work/demo" >/dev/null
+go run ./cmd/axlewright demo --once "$work/demo" >/dev/null
 rsvg-convert -w 1100 -o docs/pictures/ladder.png "$work/demo/ladder.svg"
 rsvg-convert -w 900 -o docs/pictures/peg.png "$work/demo/peg.svg"
 chromium --headless --no-sandbox --disable-gpu --no-first-run --disable-background-networking \

@@ -60,17 +60,11 @@ func askAdvice(v *visit) error {
 	who, job := v.who, v.jobID()
 	ticket := string(shop.NewID())
 	v.sums.start(job, func(ctx context.Context, progress func(int, int)) error {
-		printed, err := v.work(ctx, asked, progress)
+		answer, err := v.work(ctx, asked, progress)
 		if err != nil {
 			return err
 		}
-		content, err := json.Marshal(printed)
-		if err != nil {
-			return err
-		}
-		_, err = v.shop.Attach(ctx, who, job, shop.Attachment{Kind: shop.EntryAdvice, Step: "enquiry", Name: "advice.json",
-			Media: "application/json", Content: content, Words: []string{printed.Verdict}, Text: printed.Headline, Ticket: ticket})
-		return err
+		return KeepAdvice(ctx, v.shop, who, job, answer, ticket)
 	}, func(err error) string {
 		if !errors.Is(err, context.Canceled) && codeOf(err) != shop.Invalid {
 			v.log.Error("sums failed", "job", job, "error", err)
@@ -84,16 +78,36 @@ func askAdvice(v *visit) error {
 }
 
 // work loads the enquiry as any other file and runs the sums.
-func (s *Server) work(ctx context.Context, asked string, progress func(int, int)) (printedAdvice, error) {
+func (s *Server) work(ctx context.Context, asked string, progress func(int, int)) (Answer, error) {
 	e, c, err := s.loadEnquiry(asked)
 	if err != nil {
-		return printedAdvice{}, err
+		return Answer{}, err
 	}
 	a, err := assess.Advise(ctx, &e, &c, assess.Options{Progress: progress})
+	return Answer{Advice: &a, Enquiry: &e, Catalogue: &c, Asked: asked}, err
+}
+
+// An Answer is advice and what it was asked with.
+type Answer struct {
+	Advice    *assess.Advice
+	Enquiry   *axle.Enquiry
+	Catalogue *axle.Catalogue
+	Asked     string // the enquiry as YAML
+}
+
+// KeepAdvice prints advice and keeps it with a job, as the advice page does.
+func KeepAdvice(ctx context.Context, sh *shop.Shop, by shop.Actor, job shop.ID, a Answer, ticket string) error {
+	printed, err := printAdvice(a.Advice, a.Enquiry, a.Catalogue, a.Asked)
 	if err != nil {
-		return printedAdvice{}, err
+		return err
 	}
-	return printAdvice(&a, &e, &c, asked)
+	content, err := json.Marshal(printed)
+	if err != nil {
+		return err
+	}
+	_, err = sh.Attach(ctx, by, job, shop.Attachment{Kind: shop.EntryAdvice, Step: "enquiry", Name: "advice.json",
+		Media: "application/json", Content: content, Words: []string{printed.Verdict}, Text: printed.Headline, Ticket: ticket})
+	return err
 }
 
 // keptAdvice reads advice as it was printed.

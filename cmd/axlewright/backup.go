@@ -83,7 +83,7 @@ func restoreInto(cmd *cobra.Command, file, dir, database string) (shop.Backup, e
 	if b, err := sqlstore.CheckFile(file); err != nil { // before anything is made
 		return b, err
 	}
-	store, err := openStore(cmd, dir, database)
+	store, err := openStore(cmd, dir, database, false)
 	if err != nil {
 		return shop.Backup{}, err
 	}
@@ -95,11 +95,13 @@ func databaseFlag(cmd *cobra.Command, database *string) {
 	cmd.Flags().StringVar(database, "database", "", "PostgreSQL connection string in place of the file in DIR (or AXLEWRIGHT_DATABASE)")
 }
 
-func openStore(cmd *cobra.Command, dir, database string) (*sqlstore.Store, error) {
+// openStore opens a store. Shared lets in, on PostgreSQL, what only reads beside
+// benches that are open as --shared.
+func openStore(cmd *cobra.Command, dir, database string, shared bool) (*sqlstore.Store, error) {
 	if database == "" {
 		database = os.Getenv("AXLEWRIGHT_DATABASE")
 	}
-	return sqlstore.Open(cmd.Context(), sqlstore.Options{Dir: dir, Postgres: database, Shared: database != ""})
+	return sqlstore.Open(cmd.Context(), sqlstore.Options{Dir: dir, Postgres: database, Shared: shared && database != ""})
 }
 
 // openShop opens a shop that is there.
@@ -107,7 +109,7 @@ func openShop(cmd *cobra.Command, dir, database string) (*sqlstore.Store, *shop.
 	if _, err := os.Stat(filepath.Join(dir, sqlstore.FileName)); err != nil && database == "" && os.Getenv("AXLEWRIGHT_DATABASE") == "" {
 		return nil, nil, fmt.Errorf("there is no shop in %s; \"axlewright serve %s\" begins one", dir, dir)
 	}
-	store, err := openStore(cmd, dir, database)
+	store, err := openStore(cmd, dir, database, true)
 	if err != nil {
 		return nil, nil, err
 	}

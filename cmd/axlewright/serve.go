@@ -32,12 +32,12 @@ const benchAddress = "127.0.0.1:8420"
 // serving is how a bench is opened.
 type serving struct {
 	dir, listen, tls, database string
+	shared                     bool // other programs may have the shop open too
 	out                        io.Writer
-	nightly                    bool
 }
 
 func newServe() *cobra.Command {
-	s := serving{nightly: true}
+	var s serving
 	cmd := &cobra.Command{
 		Use:   "serve DIR",
 		Short: "Open a shop's bench in the browser",
@@ -48,7 +48,10 @@ To reach it from tablets, listen on the network; then everybody signs in:
   axlewright serve shop --listen :8420 --tls self
 
 The catalogue files of the sums are those in DIR/catalogue, else those in DIR.
-A backup is made each night into DIR/backups.`,
+A backup is made each night into DIR/backups.
+
+The shop is locked while it is open, so that two programs do not open it by
+mistake. Several benches on one PostgreSQL each say --shared.`,
 		Example: `  axlewright serve shop
   axlewright serve shop --listen :8420 --tls self
   axlewright serve shop --listen :443 --tls bench.crt,bench.key`,
@@ -58,6 +61,9 @@ A backup is made each night into DIR/backups.`,
 			if s.database == "" {
 				s.database = os.Getenv("AXLEWRIGHT_DATABASE")
 			}
+			if s.shared && s.database == "" {
+				return usageError{errors.New("--shared: only a shop in PostgreSQL (--database) can be opened by several programs")}
+			}
 			ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt, syscall.SIGTERM)
 			defer stop()
 			return s.run(ctx)
@@ -66,16 +72,31 @@ A backup is made each night into DIR/backups.`,
 	cmd.Flags().StringVar(&s.listen, "listen", benchAddress, "address and port to listen on")
 	cmd.Flags().StringVar(&s.tls, "tls", "", `"self" for the shop's own certificate authority, or CERTIFICATE,KEY files`)
 	cmd.Flags().StringVar(&s.database, "database", "", "PostgreSQL connection string in place of the file in DIR (or AXLEWRIGHT_DATABASE)")
+	cmd.Flags().BoolVar(&s.shared, "shared", false, "let other benches open the same shop in PostgreSQL; all of them say so")
 	return cmd
 }
 
-// serveShop opens the bench of a folder on an address, until ctx ends.
-func serveShop(ctx context.Context, dir, addr string, out io.Writer) error {
-	return serving{dir: dir, listen: addr, out: out}.run(ctx)
+// run opens the bench until ctx ends.
+func (s serving) run(ctx context.Context) error {
+	listener, err := net.Listen("tcp", s.listen)
+	if err != nil {
+		return cannotListen(s.listen, err)
+	}
+	return s.on(ctx, listener)
 }
 
-func (s serving) run(ctx context.Context) error {
-	store, err := sqlstore.Open(ctx, sqlstore.Options{Dir: s.dir, Postgres: s.database, Shared: s.database != ""})
+// cannotListen says why the bench cannot be opened there.
+func cannotListen(address string, err error) error {
+	if errors.Is(err, syscall.EADDRINUSE) {
+		return fmt.Errorf("another program is at %s already, perhaps a bench that is open: look there in the browser, close it, or take another port: --listen 127.0.0.1:8421", address)
+	}
+	return fmt.Errorf("the bench cannot listen on %s: %w", address, err)
+}
+
+// on opens the bench on a listener, which it closes.
+func (s serving) on(ctx context.Context, listener net.Listener) error {
+	defer listener.Close()
+	store, err := sqlstore.Open(ctx, sqlstore.Options{Dir: s.dir, Postgres: s.database, Shared: s.shared})
 	if err != nil {
 		return err
 	}
@@ -95,29 +116,21 @@ func (s serving) run(ctx context.Context) error {
 	log := slog.New(slog.NewTextHandler(s.out, nil))
 	bench := web.New(web.Options{Shop: sh, Log: log, Network: !web.Loopback(s.listen), Secure: cert != nil,
 		Catalogue: catalogue, Authority: authority})
-	listener, err := net.Listen("tcp", s.listen)
-	if err != nil {
-		bench.Close()
-		return fmt.Errorf("the bench cannot listen on %s: %w", s.listen, err)
-	}
 	if err := s.greet(ctx, sh, bench, listener, authority); err != nil {
-		return errors.Join(err, listener.Close())
+		bench.Close()
+		return err
 	}
 	nights, endNights := context.WithCancel(ctx)
 	var night sync.WaitGroup
-	if s.nightly {
-		night.Add(1)
-		go func() {
-			defer night.Done()
-			sqlstore.Nightly{Store: store, Shop: sh, Hour: 2, Done: func(path string, err error) {
-				if err != nil {
-					log.Error("the nightly backup failed", "error", err)
-					return
-				}
-				log.Info("backed up", "file", path)
-			}}.Run(nights)
-		}()
-	}
+	night.Go(func() {
+		sqlstore.Nightly{Store: store, Shop: sh, Hour: 2, Done: func(path string, err error) {
+			if err != nil {
+				log.Error("the nightly backup failed", "error", err)
+				return
+			}
+			log.Info("backed up", "file", path)
+		}}.Run(nights)
+	})
 	err = bench.Serve(ctx, listener, cert)
 	endNights()
 	night.Wait()

@@ -33,7 +33,7 @@ func (o *spoken) Write(p []byte) (int, error) {
 
 func (o *spoken) find(t *testing.T, pattern string) string {
 	t.Helper()
-	for end := time.Now().Add(10 * time.Second); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
+	for end := time.Now().Add(time.Minute); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
 		o.mu.Lock()
 		found := regexp.MustCompile(pattern).FindString(o.text.String())
 		o.mu.Unlock()
@@ -61,7 +61,7 @@ func TestServeBackUpRestoreVerify(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())
 	var out spoken
 	done := make(chan error, 1)
-	go func() { done <- serveShop(ctx, dir, "127.0.0.1:0", &out) }()
+	go func() { done <- serving{dir: dir, listen: "127.0.0.1:0", out: &out}.run(ctx) }()
 	url := out.find(t, `http://127\.0\.0\.1:\d+`)
 	resp, err := http.Post(url+"/job", "application/x-www-form-urlencoded", strings.NewReader("ticket=one"))
 	if err != nil {
