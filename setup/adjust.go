@@ -17,6 +17,9 @@ const (
 	UsedGears Gears = "used"
 )
 
+// AllGears lists them.
+var AllGears = []Gears{NewGears, UsedGears}
+
 // AdjustLash asks how to turn the adjusters for a wanted lash.
 type AdjustLash struct {
 	Spec      Spec
@@ -62,7 +65,7 @@ func NotchesForLash(in AdjustLash) (AdjustResult, error) {
 	if err != nil {
 		return AdjustResult{}, err
 	}
-	limit := lashLimit(in.Spec, in.Gears, in.AsFound, sens.Wheel.Likely*in.Adjusters.notch())
+	limit := LashRange(in.Spec, in.Gears, in.AsFound, sens.Wheel.Likely*in.Adjusters.notch())
 	if in.Wanted == 0 && limit.Vague {
 		r.settle(NotYet, "Still to come: the kind of axle, or the maker's lash, or the lash that is wanted.")
 		return r, nil
@@ -79,9 +82,13 @@ func NotchesForLash(in AdjustLash) (AdjustResult, error) {
 	return r, nil
 }
 
-// lashLimit is the range for the lash. A set that has run goes back to the lash
-// it had, within half a notch or a hundredth.
-func lashLimit(spec Spec, gears Gears, asFound Reading, notch float64) Limit {
+// UsualNotch is about what one notch of common adjusters changes the lash by, m.
+// Common practice, no source.
+const UsualNotch = 0.05 * mm
+
+// LashRange is the range for the lash. A set that has run goes back to the lash
+// it had, within half of what one notch changes it by or a hundredth.
+func LashRange(spec Spec, gears Gears, asFound Reading, notch float64) Limit {
 	if gears != UsedGears || !asFound.Taken {
 		return spec.Limit(Lash)
 	}

@@ -7,13 +7,17 @@ import "math"
 // without its name; the others are customs without a source.
 type band struct {
 	item            Item
-	kinds           []Kind // none is any axle
+	kinds           []Kind // none is any axle; the band of some kinds stands before that of any
 	low, high       float64
 	aimLow, aimHigh float64
 	tag             Tag
 	note            string
 	last            bool // said by others only, never the range to work to
 }
+
+// halfToAll is how ranges for bearings that have run follow from those for new
+// ones: published is that they lose up to half of their drag.
+const halfToAll = "half to all of the drag of new bearings"
 
 const (
 	mm        = 1e-3
@@ -23,6 +27,7 @@ const (
 var (
 	lightTrucks = []Kind{LightTruck75, LightTruck85, LightTruck95}
 	smallTrucks = []Kind{LightTruck75, LightTruck85}
+	heavier     = []Kind{HeavyShimmed, HeavyTruck}
 
 	squareLimit = math.Atan(0.03 / 100)
 	lineLimit   = math.Atan(0.05 / 140)
@@ -55,6 +60,9 @@ var bands = []band{
 	{item: PinionUsed, kinds: []Kind{LightAdjusted}, low: 1.0, high: 2.0, tag: Published, note: "8.9 in class, 10 to 20 lbf·inch"},
 	{item: PinionUsed, kinds: []Kind{LightTruck75}, low: 8 * poundInch, high: 12 * poundInch, tag: Published, note: "7.5 in wheel"},
 	{item: PinionUsed, kinds: []Kind{LightTruck85, LightTruck95}, low: 10 * poundInch, high: 15 * poundInch, tag: Published, note: "8.5 and 9.5 in wheel"},
+	{item: PinionUsed, kinds: []Kind{SmallPassenger}, low: 3 * poundInch, high: 9 * poundInch, tag: WorkedOut, note: halfToAll + "; small or older axles are printed with about 5 lbf·inch"},
+	{item: PinionUsed, kinds: []Kind{HeavyShimmed}, low: 8.5 * poundInch, high: 30 * poundInch, tag: WorkedOut, note: halfToAll},
+	{item: PinionUsed, kinds: []Kind{HeavyTruck}, low: 0.4, high: 1.2, tag: WorkedOut, note: halfToAll},
 	{item: PinionUsed, low: 0.5 * 20 * poundInch, high: 20 * poundInch, tag: Published, note: "bearings lose up to half of their drag when run in", last: true},
 	{item: PinionQuery, high: 5.0, tag: Custom, note: "more is mostly foot for inch"},
 	{item: SealDrag, low: 0.3, high: 0.6, tag: Custom},
@@ -62,8 +70,8 @@ var bands = []band{
 	{item: TotalRise, low: 2 * poundInch, high: 4 * poundInch, tag: Published, note: "another axle, 2 to 4 lbf·inch, then 3 lugs", last: true},
 	{item: CentreDrag, low: 0.6, high: 0.7, tag: Published},
 
-	{item: SideSpread, low: 0.20 * mm, high: 0.30 * mm, tag: Published},
-	{item: SideSpread, low: 0.15 * mm, high: 0.33 * mm, tag: Custom, note: "heavier axles", last: true},
+	{item: SideSpread, kinds: heavier, low: 0.15 * mm, high: 0.33 * mm, tag: Custom, note: "heavier axles"},
+	{item: SideSpread, low: 0.20 * mm, high: 0.30 * mm, tag: Published, note: "light axles"},
 	{item: SideSpread, low: 0.20 * mm, high: 0.25 * mm, tag: Published, note: "shims of 0.10 mm beyond zero each side, or 0.25 mm in all", last: true},
 	{item: SideNotches, low: 1, high: 1, tag: Published},
 	{item: SpreaderReach, high: 0.30 * mm, tag: Published},

@@ -157,7 +157,7 @@ func (r *LashResult) analyse(places []point, in LashRound, sens Sensitivity) {
 }
 
 func (r *LashResult) judge(in LashRound, places int, sens Sensitivity) {
-	limit := lashLimit(in.Spec, in.Gears, in.AsFound, 0.05*mm)
+	limit := LashRange(in.Spec, in.Gears, in.AsFound, UsualNotch)
 	varies := in.Spec.Limit(LashVariation)
 	meanState := r.check("mean lash", r.Mean, limit)
 	variation := r.check("variation of lash", r.Variation, varies)

@@ -165,6 +165,33 @@ func finely(si float64, dim quantity.Dimension) string {
 	return quantity.Spelled(quantity.FormatDigits(si, dim, 3))
 }
 
+// Better is the part to aim for in both systems of units, "" where all of the
+// range will do.
+func (l Limit) Better() string {
+	if !l.hasAim() {
+		return ""
+	}
+	return l.aim(l.Item.Dim())
+}
+
+// Plus is the range of a reading that something else adds to, as the seal does
+// to a turning torque: the part of it that holds whatever that adds. Where no
+// reading holds for certain, it is the whole of it, and vague.
+func (l Limit) Plus(o Limit, why string) Limit {
+	low, high := l.Low+o.High, l.High+o.Low
+	if low > high {
+		low, high, l.Vague = l.Low+o.Low, l.High+o.High, true
+	}
+	l.Low, l.High, l.For = low, high, strings.TrimPrefix(l.For+", "+why, ", ")
+	l.AimLow, l.AimHigh = 0, 0
+	others := make([]Limit, len(l.Others))
+	for i, other := range l.Others {
+		others[i] = other.Plus(o, why)
+	}
+	l.Others = others
+	return l
+}
+
 func (l Limit) aim(dim quantity.Dimension) string {
 	if l.AimLow == 0 {
 		return "up to " + shown(l.AimHigh, dim)

@@ -45,7 +45,7 @@ func (p patternRule) runOut() {
 // restore: the wear of a used set is its pattern.
 func (p patternRule) restore() {
 	p.r.Correction = RestoreOld
-	l := lashLimit(p.in.Spec, UsedGears, p.in.AsFoundLash, 0.05*mm)
+	l := LashRange(p.in.Spec, UsedGears, p.in.AsFoundLash, UsualNotch)
 	p.r.note("[T] On gears that have run, the wear is the true pattern: do not chase a new one.")
 	if p.in.Drive.OffEdge || p.in.Coast.OffEdge {
 		p.r.settle(Look, "The mark runs off the edge of the tooth, which a set that has run should not show either.")

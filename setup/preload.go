@@ -15,6 +15,9 @@ const (
 	UsedBearings Bearings = "used"
 )
 
+// AllBearings lists them.
+var AllBearings = []Bearings{NewBearings, UsedBearings}
+
 // Seal says whether the pinion seal was in when the torque was read.
 type Seal string
 
@@ -23,6 +26,9 @@ const (
 	SealOut Seal = "out"
 	SealIn  Seal = "in"
 )
+
+// AllSeals lists them.
+var AllSeals = []Seal{SealOut, SealIn}
 
 // TorqueTool says how a turning torque was read.
 type TorqueTool string

@@ -92,8 +92,9 @@ func (s Spec) Limit(item Item) Limit {
 		}
 		l := b.limit()
 		switch {
-		case b.last:
+		case b.last && (len(b.kinds) == 0 || slices.Contains(b.kinds, s.Kind)):
 			others = append(others, l)
+		case b.last:
 		case len(b.kinds) == 0 || slices.Contains(b.kinds, s.Kind):
 			fit = append(fit, l)
 		default:

@@ -7,15 +7,22 @@ import "math"
 // variant's own spec comes first, then the house's, then the bands of the trade.
 // Casting and house may be nil.
 func LimitsFor(j *Job, step StepKey, f Field, casting *Casting, house *House) (judged *Limit, others []Limit) {
-	var own []Limit
-	if casting != nil {
-		own = append(own, specsFor(casting.Specs, step, f.Key)...)
-	}
-	if house != nil && len(own) == 0 {
-		own = append(own, specsFor(house.Specs, step, f.Key)...)
+	var all []Limit
+	if len(f.Bands) > 0 {
+		spec := SetUpSpec(j, casting, house)
+		for _, b := range f.Bands {
+			all = append(all, b.limits(j, spec)...)
+		}
+	} else {
+		if casting != nil {
+			all = append(all, specsFor(casting.Specs, step, f.Key)...)
+		}
+		if house != nil && len(all) == 0 {
+			all = append(all, specsFor(house.Specs, step, f.Key)...)
+		}
 	}
 	var holds, not []Limit
-	for _, l := range append(own, f.Limits...) {
+	for _, l := range append(all, f.Limits...) {
 		if l.When == nil || oneOf(l.When.Word, j.Value(step, l.When.Field).Words) {
 			holds = append(holds, l)
 		} else {
@@ -46,6 +53,8 @@ func Judge(si float64, l Limit) Verdict {
 	slack := 1e-9 * math.Abs(si)
 	inside := (l.Low == nil || si >= *l.Low-slack) && (l.High == nil || si <= *l.High+slack)
 	switch {
+	case inside && l.Vague:
+		return NotYet
 	case inside:
 		return Fine
 	case l.Hard || l.Origin == Maker || l.Origin == Measured:

@@ -10,5 +10,6 @@ type Origin = axle.Origin
 const (
 	Measured = axle.Measured // on this part, by this shop
 	Maker    = axle.Maker    // a page of the maker's manual that the shop holds
+	Computed = axle.Computed // worked out from such ones
 	Trade    = axle.Trade    // custom of the trade, or published for other axles
 )

@@ -1,19 +1,25 @@
 package shop
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+
+	"axlewright/setup"
+)
 
 // A Casting is a variant of nose casting as the shop knows it.
 type Casting struct {
 	Meta      `json:"-"`
-	Name      string    `json:"name"` // "T24"
-	Maker     string    `json:"maker,omitempty"`
-	Catalogue string    `json:"catalogue,omitempty"` // its name in the catalogue of the sums
-	Metal     string    `json:"metal,omitempty"`     // what a test of the variant found
-	MetalHow  string    `json:"metal_how,omitempty"` // the test: "laboratory, 3.5 % C, page 2 of folder"
-	Marks     string    `json:"marks,omitempty"`     // what to look for
-	Stations  []Station `json:"stations,omitempty"`
-	Specs     []Spec    `json:"specs,omitempty"` // limits of this variant, before the house's own
-	Note      string    `json:"note,omitempty"`
+	Name      string     `json:"name"` // "T24"
+	Maker     string     `json:"maker,omitempty"`
+	Catalogue string     `json:"catalogue,omitempty"` // its name in the catalogue of the sums
+	AxleKind  setup.Kind `json:"axle_kind,omitempty"` // picks among the ranges of the trade for setting-up
+	Metal     string     `json:"metal,omitempty"`     // what a test of the variant found
+	MetalHow  string     `json:"metal_how,omitempty"` // the test: "laboratory, 3.5 % C, page 2 of folder"
+	Marks     string     `json:"marks,omitempty"`     // what to look for
+	Stations  []Station  `json:"stations,omitempty"`
+	Specs     []Spec     `json:"specs,omitempty"` // limits of this variant, before the house's own
+	Note      string     `json:"note,omitempty"`
 }
 
 // A Station is a numbered place on a casting where its variation is measured.
@@ -22,12 +28,13 @@ type Station struct {
 	Where  string `json:"where"`
 }
 
-// A Spec is a limit of the shop's own for one field of one step, with the page
-// that it stands on.
+// A Spec is a limit of the shop's own for one field of one step, or for one thing
+// of setting-up, with the page that it stands on.
 type Spec struct {
-	Step  StepKey `json:"step"`
-	Field string  `json:"field"`
-	Limit Limit   `json:"limit"`
+	Step  StepKey    `json:"step,omitempty"`
+	Field string     `json:"field,omitempty"`
+	Item  setup.Item `json:"item,omitempty"` // in place of a field: a range of setting-up that no single box is held against
+	Limit Limit      `json:"limit"`
 }
 
 // A Kit is a set of plates for some castings. A revision, once made, is never
@@ -101,7 +108,7 @@ func (c *Casting) Check() error {
 		seen[s.Number] = true
 	}
 	return firstFault(required("name", c.Name), lengthOf("name", c.Name, 60), lengthOf("maker", c.Maker, 100),
-		lengthOf("catalogue", c.Catalogue, 100), lengthOf("metal", c.Metal, 100), lengthOf("metal_how", c.MetalHow, 1000),
+		lengthOf("catalogue", c.Catalogue, 100), checkKind(c.AxleKind), lengthOf("metal", c.Metal, 100), lengthOf("metal_how", c.MetalHow, 1000),
 		lengthOf("marks", c.Marks, longText), lengthOf("note", c.Note, longText), checkSpecs(c.Specs))
 }
 
@@ -160,13 +167,24 @@ func (g *Gauge) describe() description { return description{label: g.Name} }
 
 func (h *House) describe() description { return description{label: h.Name} }
 
+func checkKind(k setup.Kind) error {
+	if k != "" && !slices.Contains(setup.Kinds(), k) {
+		return Fault(Invalid, "%q is no kind of axle; expected one such as %q.", k, setup.LightAdjusted).At("axle_kind")
+	}
+	return nil
+}
+
 func checkSpecs(specs []Spec) error {
 	for i, s := range specs {
 		at := fmt.Sprintf("specs/%d", i+1)
 		f, ok := FieldOf(s.Step, s.Field)
 		switch {
-		case !ok || f.Kind != FieldFigure:
+		case s.Item != "" && (s.Step != "" || s.Field != "" || !slices.Contains(setup.Items(), s.Item)):
+			return Fault(Invalid, "There is no range of setting-up called %q.", s.Item).At(at)
+		case s.Item == "" && (!ok || f.Kind != FieldFigure):
 			return Fault(Invalid, "There is no reading %s/%s to set a limit for.", s.Step, s.Field).At(at)
+		case len(s.bands()) > 0 && (s.Limit.Low != nil && *s.Limit.Low < 0 || s.Limit.High != nil && *s.Limit.High <= 0):
+			return Fault(Invalid, "A limit of setting-up lies above zero.").At(at)
 		case s.Limit.Low == nil && s.Limit.High == nil:
 			return Fault(Invalid, "A limit needs a lower or an upper end.").At(at)
 		case s.Limit.Low != nil && s.Limit.High != nil && !(*s.Limit.Low <= *s.Limit.High):

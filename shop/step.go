@@ -33,7 +33,8 @@ type Field struct {
 	// Figure.
 	Dim    quantity.Dimension
 	Unit   string  // what the shop usually types: "mm"
-	Limits []Limit // bands of the trade; where the shop has no spec of its own, the first whose When holds is judged against
+	Bands  []Band  // ranges of package setup; the first whose When holds is judged against
+	Limits []Limit // bands of the trade for what setup does not know; the shop's own spec goes before them
 
 	// Several places: places round the wheel, stations, pieces. Empty is one place without a name.
 	Places []string
@@ -75,9 +76,10 @@ type Limit struct {
 	Typed  string   `json:"typed,omitempty"` // as the shop wrote its own: "5 to 9 thou"
 	Kind   string   `json:"kind,omitempty"`  // of which axles: "light 4x4 with adjusters"
 	Origin Origin   `json:"origin"`
-	Source string   `json:"source"`         // in words; a page of the shop's own manual
-	Hard   bool     `json:"hard,omitempty"` // outside is a stop, not only a look
-	When   *When    `json:"when,omitempty"` // it holds only where this word was chosen
+	Source string   `json:"source"`          // in words; a page of the shop's own manual
+	Hard   bool     `json:"hard,omitempty"`  // outside is a stop, not only a look
+	When   *When    `json:"when,omitempty"`  // it holds only where this word was chosen
+	Vague  bool     `json:"vague,omitempty"` // it spans several kinds of axle, because the kind is not known: inside is not yet fine
 }
 
 // When is a condition on another field of the same step.

@@ -1,6 +1,9 @@
 package shop
 
-import "axlewright/quantity"
+import (
+	"axlewright/quantity"
+	"axlewright/setup"
+)
 
 var stepsMachine = []Step{
 	{
@@ -19,7 +22,7 @@ var stepsMachine = []Step{
 		Decides: "The caps sit on their own casting and cannot walk.",
 		Mistake: "Painted faces, or studs and bolts mixed: the cap settles, side preload goes, lash grows.",
 		Fields: []Field{
-			{Key: "register", Title: "Side clearance in the register", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Limits: []Limit{between(0, 0.05, "both sides together", custom)}},
+			{Key: "register", Title: "Side clearance in the register", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Bands: items(setup.CapRegister)},
 			{Key: "joint", Title: "0.04 mm feeler at the nipped joint", Kind: FieldChoice, Options: []Option{fine("does not enter"), look("enters", "Faces: clean, file, or bore anew.")}},
 			{Key: "skimmed", Title: "Skimmed", Kind: FieldChoice, Options: []Option{fine("no"), look("yes", "The bores must be made round again: torque, line-bore.")}},
 			{Key: "bolts", Title: "Cap bolts or studs, lot", Kind: FieldPart, Lot: LotBolts, Places: numbered(2), Wanted: 1},
@@ -34,10 +37,10 @@ var stepsMachine = []Step{
 		Fields: []Field{
 			{Key: "caps", Title: "Caps while the bores were measured", Kind: FieldChoice, Options: capsOptions},
 			{Key: "mandrel", Title: "Mandrel through both side bores", Kind: FieldChoice, Options: []Option{fine("turns by hand"), look("tight", "Blue it."), halt("does not go", "")}},
-			{Key: "line", Title: "Side bores out of line, over 140 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.05, "over 140 mm: 1.2 minutes of arc", custom)}},
-			{Key: "round", Title: "Out of round", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Limits: []Limit{upTo(0.03, "caps torqued", custom)}},
-			{Key: "offset", Title: "Pinion axis to side axis", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.05, "away from the drawing", custom)}},
-			{Key: "square", Title: "Out of square, per 100 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.03, "per 100 mm", custom)}},
+			{Key: "line", Title: "Side bores out of line, over 140 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: []Band{{Item: setup.BoreLine, Over: 0.140}}},
+			{Key: "round", Title: "Out of round", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Bands: items(setup.BoreRound)},
+			{Key: "offset", Title: "Pinion axis to side axis", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.AxisOffset)},
+			{Key: "square", Title: "Out of square, per 100 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: []Band{{Item: setup.AxisSquare, Over: 0.100}}},
 			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("accepted"), look("scraped", ""), look("line-bored", ""), halt("scrapped", "")}},
 		},
 	},

@@ -1,24 +1,8 @@
 package shop
 
-import "axlewright/quantity"
-
-var (
-	lashBands = []Limit{
-		between(0.076, 0.177, "light 4x4 with adjusters", published),
-		between(0.10, 0.15, "small passenger", published),
-		between(0.13, 0.23, "light truck, 190 to 215 mm wheel", published),
-		between(0.125, 0.20, "240 mm wheel", published),
-		between(0.15, 0.27, "heavier 4x4 rear, shimmed", published),
-		between(0.30, 0.40, "heavy truck", published),
-	}
-	pinionDrag = []Limit{
-		when("bearings", "used", turning(1.1, 1.7, "used bearings, 215 to 240 mm wheel", published)),
-		turning(2.3, 2.8, "new bearings, 215 to 240 mm wheel", published),
-		turning(2.7, 3.6, "new bearings, 190 mm wheel", published),
-		turning(2.0, 4.5, "new bearings, 225 mm class", published),
-		turning(0.7, 1.0, "new bearings, small or older axles", published),
-		when("bearings", "used", turning(1.0, 2.0, "used bearings, 225 mm class", published)),
-	}
+import (
+	"axlewright/quantity"
+	"axlewright/setup"
 )
 
 var stepsSetting = []Step{
@@ -29,11 +13,12 @@ var stepsSetting = []Step{
 		Fields: []Field{
 			{Key: "washed", Title: "Washed twice, magnet, galleries flushed, breather clear", Kind: FieldChoice, Options: []Option{fine("yes"), look("no", "")}},
 			{Key: "gears", Title: "Gear set: marks on wheel and pinion", Kind: FieldText},
+			{Key: "set", Title: "The gears are", Kind: FieldChoice, Options: plain(wordsOf(setup.AllGears)...), Hint: "A set that has run goes back to the lash it had."},
 			{Key: "wheel_bolts", Title: "Crown wheel bolts, lot", Kind: FieldPart, Lot: LotBolts},
 			{Key: "wheel_torque", Title: "Crown wheel bolts torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Hint: "thread, grade, oiled or dry"},
 			{Key: "runout", Title: "Back-face run-out", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm",
-				Limits: []Limit{upTo(0.10, "general, and the most on a pegged build", published), upTo(0.05, "small passenger", published), upTo(0.20, "light truck", published), upTo(0.25, "heavy", published)}},
-			{Key: "centre_face", Title: "Diff centre's flange face run-out", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.05, "any", custom)}, Optional: true},
+				Bands: items(setup.WheelRunOut)},
+			{Key: "centre_face", Title: "Diff centre's flange face run-out", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.SeatRunOut), Optional: true},
 			{Key: "head_bearing", Title: "Head bearing, lot", Kind: FieldPart, Lot: LotBearings},
 			{Key: "tail_bearing", Title: "Tail bearing, lot", Kind: FieldPart, Lot: LotBearings},
 			{Key: "side_bearings", Title: "Side bearings, lot", Kind: FieldPart, Lot: LotBearings, Places: []string{"crown side", "other side"}},
@@ -63,10 +48,10 @@ var stepsSetting = []Step{
 		Mistake: "Over-crushing a tube and slackening the nut: the tube is for one use.",
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
-			{Key: "bearings", Title: "Bearings", Kind: FieldChoice, Options: plain("new", "used")},
-			{Key: "seal", Title: "Seal", Kind: FieldChoice, Options: plain("out", "in"), Hint: "It adds 0.3 to 0.6 N·m."},
+			{Key: "bearings", Title: "Bearings", Kind: FieldChoice, Options: plain(wordsOf(setup.AllBearings)...)},
+			{Key: "seal", Title: "Seal", Kind: FieldChoice, Options: plain(wordsOf(setup.AllSeals)...), Hint: "It adds 0.3 to 0.6 N·m."},
 			{Key: "spacer", Title: "Spacer", Kind: FieldChoice, Options: plain("solid, with shims", "crush tube, new")},
-			{Key: "torque", Title: "Turning torque", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Limits: pinionDrag, Hint: "10 to 20 turns first. Inch or foot: say which."},
+			{Key: "torque", Title: "Turning torque", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Bands: []Band{{Item: setup.PinionNew, Split: true, find: pinionDrag}}, Hint: "10 to 20 turns first. Inch or foot: say which."},
 			{Key: "nut", Title: "Nut torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m"},
 		},
 	},
@@ -76,8 +61,7 @@ var stepsSetting = []Step{
 		Mistake: "Slackening to find a slot: line up to the next slot tighter.",
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
-			{Key: "spread", Title: "Spread across the caps", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm",
-				Limits: []Limit{between(0.20, 0.30, "light axles", published), between(0.15, 0.33, "heavier", custom), upTo(0.30, "the most a spreader may stretch", published)}},
+			{Key: "spread", Title: "Spread across the caps", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.SideSpread)},
 			{Key: "last", Title: "Last move", Kind: FieldChoice, Options: []Option{fine("tightening"), look("slackening", "Go past and come back tightening.")}},
 			{Key: "notches", Title: "Notches moved, each side", Kind: FieldText, Optional: true},
 			{Key: "total", Title: "Total turning torque", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Optional: true},
@@ -89,7 +73,7 @@ var stepsSetting = []Step{
 		Mistake: "Plunger square to the tooth instead of along the wheel's turn: it shows about three quarters of the lash.",
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
-			{Key: "lash", Title: "Lash at the heel", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(8), Wanted: 4, Limits: lashBands,
+			{Key: "lash", Title: "Lash at the heel", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(8), Wanted: 4, Bands: []Band{{Item: setup.Lash, find: lashRange}},
 				Hint: "Pinion locked, dial along the turn of the wheel."},
 			{Key: "dial", Title: "Dial stood", Kind: FieldChoice, Options: []Option{fine("along the turn"), look("square to the tooth", "The reading is short: correct it.")}},
 		},
@@ -104,7 +88,6 @@ var stepsSetting = []Step{
 			{Key: "load", Title: "Turned against", Kind: FieldText, Hint: "Bar or brake, and how hard: it belongs beside the photograph."},
 			{Key: "drive", Title: "Drive side", Kind: FieldChoices, Options: patternOptions},
 			{Key: "coast", Title: "Coast side", Kind: FieldChoices, Options: patternOptions},
-			{Key: "gears", Title: "Gears", Kind: FieldChoice, Options: plain("new", "used")},
 			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("accepted"), look("corrected, see the shim", ""), look("kept as it wore", "")}},
 		},
 	},
@@ -118,9 +101,9 @@ var stepsSetting = []Step{
 			{Key: "pitch", Title: "Screw pitch", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
 			{Key: "angle", Title: "Backed off by", Kind: FieldFigure, Dim: quantity.Angle, Unit: "deg"},
 			{Key: "gap", Title: "Gap after locking", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"tight spot", "1", "2", "3", "4"}, Wanted: 1,
-				Limits: []Limit{between(0.15, 0.40, "200 to 230 mm wheel, cold", custom), between(0.25, 0.38, "factory screw of a light truck", published), between(0.30, 0.60, "another factory screw", published)},
-				Hint:   "Feeler strips. Locking moves it by 0.03 to 0.08 mm."},
-			{Key: "nut", Title: "Lock nut torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Limits: []Limit{turning(30, 60, "lock nut", custom)}},
+				Bands: items(setup.PegTight, setup.PegSlack, setup.PegGap),
+				Hint:  "Feeler strips. Locking moves it by 0.03 to 0.08 mm."},
+			{Key: "nut", Title: "Lock nut torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Bands: items(setup.PegLockTorque)},
 			{Key: "touches", Title: "Wheel turned once: the peg", Kind: FieldChoice, Options: []Option{fine(PegClear), halt(PegTouches, "A peg that always touches burns.")}},
 		},
 	},

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"axlewright/quantity"
+	"axlewright/setup"
 	"axlewright/shop"
 )
 
@@ -61,6 +62,12 @@ func checkField(t *testing.T, at string, s shop.Step, f shop.Field) {
 		}
 		words[o.Word] = true
 	}
+	for _, band := range f.Bands {
+		dim := band.Item.Dim()
+		if dim != f.Dim && !(dim == quantity.Angle && f.Dim == quantity.Length && band.Over > 0) || !slices.Contains(setup.Items(), band.Item) {
+			t.Errorf("%s: %q is no range for a %s", at, band.Item, f.Dim)
+		}
+	}
 	for _, l := range f.Limits {
 		if l.Low == nil && l.High == nil || l.Low != nil && l.High != nil && *l.Low > *l.High {
 			t.Errorf("%s: a range without ends, or the wrong way round", at)
@@ -80,6 +87,8 @@ func checkField(t *testing.T, at string, s shop.Step, f shop.Field) {
 // The figures of the bands as they are handed on in the trade (common practice
 // and published manuals, no single source), in the unit in which they are said.
 func TestBandsOfTheTrade(t *testing.T) {
+	b := bench(t)
+	j := b.Open()
 	for _, c := range []struct {
 		step      shop.StepKey
 		field     string
@@ -98,11 +107,12 @@ func TestBandsOfTheTrade(t *testing.T) {
 		{"peg", "nut", "30 N·m", "60 N·m"},
 	} {
 		f, ok := shop.FieldOf(c.step, c.field)
-		if !ok || len(f.Limits) == 0 {
+		l, _ := shop.LimitsFor(j, c.step, f, &b.T24, nil)
+		if !ok || l == nil {
 			t.Errorf("%s/%s has no band", c.step, c.field)
 			continue
 		}
-		for end, want := range map[*float64]string{f.Limits[0].Low: c.low, f.Limits[0].High: c.high} {
+		for end, want := range map[*float64]string{l.Low: c.low, l.High: c.high} {
 			switch {
 			case end == nil && want == "":
 			case end == nil || want == "":
@@ -118,6 +128,53 @@ func TestBandsOfTheTrade(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A limit of the shop's own for a thing of setting-up goes into the sums with its
+// page, and one for a box into each thing that the box stands for.
+func TestOwnLimitsReachTheSums(t *testing.T) {
+	b := bench(t)
+	mm := func(x float64) *float64 { x *= 1e-3; return &x }
+	maker := func(low, high *float64, page string) shop.Limit {
+		return shop.Limit{Low: low, High: high, Origin: shop.Maker, Source: page}
+	}
+	casting := b.T24
+	casting.Specs = []shop.Spec{
+		{Item: setup.LashVariation, Limit: maker(nil, mm(0.06), "manual, page 51-13")},
+		{Step: "bores", Field: "line", Limit: maker(nil, mm(0.04), "manual, page 20-2")},
+		{Step: "peg", Field: "gap", Limit: maker(mm(0.20), nil, "manual, page 51-20")},
+	}
+	house := shop.House{Specs: []shop.Spec{
+		{Item: setup.LashVariation, Limit: shop.Limit{High: mm(0.09), Origin: shop.Measured, Source: "since 2019"}},
+		{Item: setup.PinionUsed, Limit: shop.Limit{Low: mm(1200), High: mm(1800), Origin: shop.Measured, Source: "sheet 4"}},
+	}}
+	spec := shop.SetUpSpec(b.Open(shop.WorkPeg), &casting, &house)
+	if err := spec.Check(); err != nil {
+		t.Fatal(err)
+	}
+	if spec.Kind != setup.LightAdjusted || !spec.Pegged {
+		t.Errorf("kind %q, pegged %v", spec.Kind, spec.Pegged)
+	}
+	for item, want := range map[setup.Item]string{
+		setup.LashVariation: "up to 0.06 mm (2 thou) (maker's page manual, page 51-13)",
+		setup.BoreLine:      "up to 0.982′ (maker's page manual, page 20-2)",
+		setup.PegTight:      "0.20 to 0.40 mm (8 to 16 thou) (maker's page manual, page 51-20; its upper end is the trade's)",
+		setup.PinionUsed:    "1.2 to 1.8 N·m (11 to 16 lbf·inch) (shop's own sheet 4)",
+	} {
+		if got := spec.Limit(item).Text(); got != want {
+			t.Errorf("%s: %q, want %q", item, got, want)
+		}
+	}
+	for _, bad := range []shop.Spec{
+		{Item: "luck", Limit: maker(nil, mm(1), "x")},
+		{Item: setup.Lash, Step: "lash", Field: "lash", Limit: maker(nil, mm(1), "x")},
+		{Item: setup.Lash, Limit: maker(mm(-1), mm(1), "x")},
+	} {
+		casting.Specs = []shop.Spec{bad}
+		wantCode(t, casting.Check(), shop.Invalid)
+	}
+	casting.Specs, casting.AxleKind = nil, "tank"
+	wantCode(t, casting.Check(), shop.Invalid)
 }
 
 func TestFailureGuideNamesBoxesThereAre(t *testing.T) {

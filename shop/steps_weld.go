@@ -1,6 +1,9 @@
 package shop
 
-import "axlewright/quantity"
+import (
+	"axlewright/quantity"
+	"axlewright/setup"
+)
 
 var stepsWeld = []Step{
 	{
@@ -67,8 +70,8 @@ var stepsWeld = []Step{
 			{Key: "caps", Title: "Caps while the bores were measured", Kind: FieldChoice, Options: capsOptions},
 			{Key: "bore_crown", Title: "Crown-side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"0°", "45°", "90°"}},
 			{Key: "bore_other", Title: "Other side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"0°", "45°", "90°"}},
-			{Key: "flange", Title: "Flange face out of flat", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.10, "overall", custom)}},
-			{Key: "square", Title: "Nose to side bores out of square, per 100 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{upTo(0.03, "per 100 mm", custom)}},
+			{Key: "flange", Title: "Flange face out of flat", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.FaceFlat)},
+			{Key: "square", Title: "Nose to side bores out of square, per 100 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: []Band{{Item: setup.AxisSquare, Over: 0.100}}},
 			{Key: "toes", Title: "Penetrant on the toes of the welds after 24 h", Kind: FieldChoice, Options: []Option{fine("clean"), halt("cracked", "Cracks that come late grow on.")}},
 			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("free"), look("scrape", ""), look("line-bore", ""), halt("scrap", "")}},
 		},

@@ -24,6 +24,7 @@ func TestGapsAreShownAndStepsBelongToTheirWorks(t *testing.T) {
 	if v := state(welded, "weld"); v.State != shop.StepEmpty || !v.Applies || v.Gaps == 0 {
 		t.Errorf("weld of a build with plates: %q, %d gaps", v.State, v.Gaps)
 	}
+	b.Write(plain.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
 	j := b.Write(plain.ID, "lash", "lash", "3", shoptest.MM("0.15", 0.15))
 	v := state(j, "lash")
 	if v.State != shop.StepBegun || v.Gaps != 3+1 || v.Verdict != shop.Fine { // three more places, and how the dial stood

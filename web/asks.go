@@ -14,7 +14,7 @@ var (
 		From: slotAt("shim", "way", "")}
 	markUnit  = askField{Key: "mark_unit", Title: "The mark counts", Options: words([]setup.MarkUnit{setup.MarkThou, setup.MarkHundredths})}
 	markPlus  = askField{Key: "mark_plus", Title: "Plus means", Options: words([]setup.MarkSense{setup.PlusFurther, setup.PlusNearer}), Hint: "makers differ"}
-	gearField = askField{Key: "gears", Title: "Gears", Options: words([]setup.Gears{setup.NewGears, setup.UsedGears}), From: slotAt("pattern", "gears", "")}
+	gearField = askField{Key: "gears", Title: "Gears", Options: words([]setup.Gears{setup.NewGears, setup.UsedGears}), From: slotAt("assemble", "set", "")}
 	useField  = askField{Key: "use", Title: "Use", Options: words([]setup.Use{setup.OrdinaryUse, setup.CompetitionUse}), Optional: true}
 
 	adjusterFields = []askField{

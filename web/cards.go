@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"axlewright/quantity"
+	"axlewright/setup"
 	"axlewright/shop"
 )
 
@@ -87,6 +88,7 @@ var cardKindsShown = []cardKind{
 		cardField{Name: "note", Title: "Note", As: "long"}),
 	kindOf("castings", func(c *shop.Casting) *shop.Meta { return &c.Meta },
 		cardField{Name: "name", Title: "Variant", Wanted: true}, cardField{Name: "maker", Title: "Maker"}, cardField{Name: "catalogue", Title: "Its name in the catalogue of the sums"},
+		cardField{Name: "axle_kind", Title: "Kind of axle", Hint: "picks among the trade’s ranges for setting-up", As: "choice", Options: words(setup.Kinds())},
 		cardField{Name: "metal", Title: "Metal of the variant"}, cardField{Name: "metal_how", Title: "How that was found", As: "long"}, cardField{Name: "marks", Title: "What to look for", As: "long"},
 		cardField{Name: "note", Title: "Note", As: "long"}),
 	kindOf("plate kits", func(c *shop.Kit) *shop.Meta { return &c.Meta },

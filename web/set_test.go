@@ -13,6 +13,7 @@ import (
 func TestReadingIsSavedAsItIsLeft(t *testing.T) {
 	b := openBench(t)
 	j := b.Open()
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
 	at := "/job/" + string(j.ID)
 	send := func(fields ...string) answer {
 		return b.script(at+"/set", append([]string{"step", "lash", "item", "lash", "place", "2"}, fields...)...)
@@ -24,7 +25,7 @@ func TestReadingIsSavedAsItIsLeft(t *testing.T) {
 	box := boxOf(t, parse(t, a.body), "lash/lash/2")
 	for _, want := range []string{"0.20 mm (8 thou)", "look", "dial gauge 3", "allowed"} {
 		if want == "allowed" {
-			want = "0.076 to 0.18 mm (3 to 7 thou)" // the trade's band for light 4x4s, as the step has it
+			want = "0.076 to 0.18 mm (3 to 7 thou)" // the trade's band for light 4x4s with adjusters, as T24's card says
 		}
 		if !strings.Contains(text(box), want) {
 			t.Errorf("the box does not say %q: %s", want, text(box))
@@ -115,6 +116,7 @@ func TestSentLater(t *testing.T) {
 func TestInchAndFootAreQueried(t *testing.T) {
 	b := openBench(t)
 	j := b.Open()
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
 	at := "/job/" + string(j.ID) + "/set"
 	b.script(at, "step", "preload", "item", "bearings", "corrects", "0", "value", "new")
 	a := b.script(at, "step", "preload", "item", "torque", "corrects", "0", "value", "21", "unit", "lbf·ft")

@@ -140,8 +140,7 @@ type specShow struct {
 	Card  shop.ID
 	Rev   int64
 	Index int
-	Step  shop.StepKey
-	Field string
+	For   string // the reading
 	Dim   quantity.Dimension
 	Limit shop.Limit
 }
@@ -166,8 +165,13 @@ func limitsPage(v *visit) error {
 func specsOf(of string, card shop.ID, rev int64, specs []shop.Spec) []specShow {
 	var all []specShow
 	for i, s := range specs {
+		show := specShow{Of: of, Card: card, Rev: rev, Index: i, Limit: s.Limit}
 		f, _ := shop.FieldOf(s.Step, s.Field)
-		all = append(all, specShow{of, card, rev, i, s.Step, f.Title, f.Dim, s.Limit})
+		show.For, show.Dim = limitableTitle(shop.Limitable{Step: s.Step, Field: f, Item: s.Item}), f.Dim
+		if s.Item != "" {
+			show.Dim = s.Item.Dim()
+		}
+		all = append(all, show)
 	}
 	return all
 }
@@ -228,12 +232,17 @@ func revisionOf(form url.Values) (int64, error) {
 
 // specOf reads a limit; where it is from must be said.
 func specOf(form url.Values) (shop.Spec, error) {
-	step, field, _ := strings.Cut(form.Get("field"), "/")
-	f, ok := shop.FieldOf(shop.StepKey(step), field)
-	if !ok {
+	all := shop.Limitables()
+	i := slices.IndexFunc(all, func(l shop.Limitable) bool { return limitableKey(l) == form.Get("field") })
+	if i < 0 {
 		return shop.Spec{}, shop.Fault(shop.Invalid, "Choose the reading that the limit is for.")
 	}
-	s := shop.Spec{Step: shop.StepKey(step), Field: field, Limit: shop.Limit{Origin: shop.Origin(form.Get("origin")), Source: strings.TrimSpace(form.Get("source")), Hard: form.Get("hard") != ""}}
+	x := all[i]
+	dim, unit := x.Field.Dim, x.Field.Unit
+	if x.Item != "" {
+		dim, unit = x.Item.Dim(), map[quantity.Dimension]string{quantity.Length: "mm", quantity.Torque: "N·m", quantity.Angle: "deg"}[x.Item.Dim()]
+	}
+	s := shop.Spec{Step: x.Step, Field: x.Field.Key, Item: x.Item, Limit: shop.Limit{Origin: shop.Origin(form.Get("origin")), Source: strings.TrimSpace(form.Get("source")), Hard: form.Get("hard") != ""}}
 	if s.Limit.Origin != shop.Maker && s.Limit.Origin != shop.Measured {
 		return s, shop.Fault(shop.Invalid, "Say whether the limit is the maker’s or the shop’s own.")
 	}
@@ -242,7 +251,7 @@ func specOf(form url.Values) (shop.Spec, error) {
 		if text == "" {
 			continue
 		}
-		q, err := quantity.Parse(withUnit(text, f.Unit), f.Dim)
+		q, err := quantity.Parse(withUnit(text, unit), dim)
 		if err != nil {
 			return s, err
 		}
@@ -252,15 +261,18 @@ func specOf(form url.Values) (shop.Spec, error) {
 	return s, nil
 }
 
-// figureFields are the readings that a limit may be for.
-func figureFields() []shop.Slot {
-	var all []shop.Slot
-	for _, s := range shop.Steps() {
-		for _, f := range s.Fields {
-			if f.Kind == shop.FieldFigure {
-				all = append(all, shop.Slot{Step: s.Key, Item: f.Key})
-			}
-		}
+// limitableKey names what a limit is for within a form.
+func limitableKey(l shop.Limitable) string {
+	if l.Item != "" {
+		return string(l.Item)
 	}
-	return all
+	return string(l.Step) + "/" + l.Field.Key
+}
+
+// limitableTitle is what a limit is for, to be read.
+func limitableTitle(l shop.Limitable) string {
+	if l.Item != "" {
+		return "Setting-up: " + string(l.Item)
+	}
+	return titleOf(l.Step) + ": " + l.Field.Title
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"axlewright/quantity"
+	"axlewright/setup"
 	"axlewright/shop"
 )
 
@@ -69,7 +70,7 @@ func Fellgate(t testing.TB, store shop.Store) *Bench {
 	house.Name = "Fellgate Axle Works"
 	save(b, house)
 
-	b.T24 = save(b, shop.Casting{Name: "T24", Maker: "Tarnhow", Metal: shop.MetalDuctile})
+	b.T24 = save(b, shop.Casting{Name: "T24", Maker: "Tarnhow", AxleKind: setup.LightAdjusted, Metal: shop.MetalDuctile})
 	b.T31 = save(b, shop.Casting{Name: "T31", Maker: "Tarnhow"})
 	b.Kit = save(b, shop.Kit{Name: "KIT-T24-A", Revisions: []shop.KitRevision{
 		{Name: "2", Fits: []shop.ID{b.T31.ID}}, {Name: "3", Fits: []shop.ID{b.T24.ID}, Changed: "rib clearance", Why: "curved rib"}}})
