@@ -3,6 +3,7 @@ package setup
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"axlewright/axle"
 	"axlewright/calc/bolt"
@@ -54,6 +55,9 @@ const (
 	UnknownSpot Spot = "anywhere"
 )
 
+// Spots lists them.
+var Spots = []Spot{TightSpot, SlackSpot, UnknownSpot}
+
 // PegSetting asks whether a peg is set rightly, or how far to turn it back.
 type PegSetting struct {
 	Spec        Spec
@@ -65,6 +69,32 @@ type PegSetting struct {
 	SidePreload bool      // side preload was final when the peg was set
 	Locked      []Reading // m, gap at four places or more round the wheel, read after the lock nut was tightened
 	Touching    bool      // somewhere in a turn the wheel touches the peg
+}
+
+// Touches says whether the crown wheel touches the peg unloaded: it was seen to,
+// or a gap read after locking is none, or, before one was read, the sum leaves
+// none at the tight spot.
+func (in PegSetting) Touches() bool {
+	read := in.lockedGaps()
+	if in.Touching || len(read) > 0 && slices.Min(read) <= 0 {
+		return true
+	}
+	if len(read) > 0 || !in.Angle.Taken || !in.RunOut.Taken || in.Spot == "" {
+		return false
+	}
+	tight, _ := in.offsets()
+	return in.Angle.SI/(2*math.Pi)*in.Pitch+tight <= 0
+}
+
+// lockedGaps are the gaps that were read after locking.
+func (in PegSetting) lockedGaps() []float64 {
+	var gaps []float64
+	for _, g := range in.Locked {
+		if g.Taken {
+			gaps = append(gaps, g.SI)
+		}
+	}
+	return gaps
 }
 
 // A PegResult is how the peg stands.
@@ -95,12 +125,8 @@ func SetPeg(in PegSetting) (PegResult, error) {
 	choose(&s, "Spot", "was the peg nipped up at the tight spot, at the slack spot or anywhere", in.Spot, TightSpot, SlackSpot, UnknownSpot)
 	s.number("Window.Low", in.Window.Low, quantity.Length, in.Window.Low >= 0 && in.Window.Low < 5*mm, "the lower end of the window, zero or more")
 	s.number("Window.High", in.Window.High, quantity.Length, in.Window.Shut || in.Window.High == 0 || in.Window.High >= in.Window.Low, "an upper end that is not below the lower, or zero for none")
-	var locked []float64
 	for i, g := range in.Locked {
 		s.optional(fmt.Sprintf("Locked[%d]", i), g, quantity.Length, 0, 5*mm, "a gap such as 0.20 mm, 0 where it touches")
-		if g.Taken {
-			locked = append(locked, g.SI)
-		}
 	}
 	if err := s.err(); err != nil {
 		return PegResult{}, err
@@ -120,7 +146,7 @@ func SetPeg(in PegSetting) (PegResult, error) {
 			return PegResult{}, asFinding(err)
 		}
 	}
-	r.judge(in, locked)
+	r.judge(in, in.lockedGaps())
 	return r, nil
 }
 

@@ -119,3 +119,29 @@ func TestPegLaws(t *testing.T) {
 		}
 	})
 }
+
+// What counts as touching is decided here for all: an hour of the wheel on the
+// pad burns it. 60° on 1.5 mm is 0.25 mm by geometry.
+func TestPegTouches(t *testing.T) {
+	set := PegSetting{Pitch: 1.5 * mm, Angle: Read(60 * degree), RunOut: Read(0.08 * mm), Spot: SlackSpot}
+	for name, c := range map[string]struct {
+		change func(*PegSetting)
+		want   bool
+	}{
+		"as set":                       {func(*PegSetting) {}, false},
+		"seen":                         {func(p *PegSetting) { p.Touching = true }, true},
+		"run-out eats the gap":         {func(p *PegSetting) { p.RunOut = Read(0.26 * mm) }, true},
+		"set at the tight spot":        {func(p *PegSetting) { p.RunOut, p.Spot = Read(0.26*mm), TightSpot }, false},
+		"nobody said at which spot":    {func(p *PegSetting) { p.RunOut, p.Spot = Read(0.26*mm), "" }, false},
+		"read clear in spite of it":    {func(p *PegSetting) { p.RunOut, p.Locked = Read(0.26*mm), []Reading{Read(0.05 * mm)} }, false},
+		"a gap of none at one place":   {func(p *PegSetting) { p.Locked = []Reading{Read(0.2 * mm), {}, Read(0)} }, true},
+		"not turned back":              {func(p *PegSetting) { p.Angle = Read(0) }, true},
+		"nothing but a place not read": {func(p *PegSetting) { *p = PegSetting{Locked: []Reading{{}}} }, false},
+	} {
+		p := set
+		c.change(&p)
+		if got := p.Touches(); got != c.want {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+}

@@ -73,7 +73,7 @@ func (r *PegResult) sayLock(in PegSetting) {
 
 // judgeUnlocked: what the sum says, before the lock nut moves the screw.
 func (r *PegResult) judgeUnlocked(in PegSetting) {
-	if r.Tight <= 0 {
+	if in.Touches() {
 		r.settle(Stop, "With a gap of %s and a run-out of %s the crown wheel would touch the peg unloaded.", length(r.Gap), length(in.RunOut.SI))
 		r.sayAim(in)
 		return
@@ -100,7 +100,7 @@ func (r *PegResult) judgeLocked(in PegSetting, locked []float64) {
 	r.Tight, r.Slack, _, _ = extremes(locked)
 	r.computed("", "g_min", "least gap of "+turns(float64(len(locked)), "reading", "readings")+" after locking", r.Tight, quantity.Length, "read")
 	r.computed("", "g_max", "most gap after locking", r.Slack, quantity.Length, "read")
-	if r.Tight <= 0 {
+	if in.Touches() {
 		r.settle(Stop, "After locking the crown wheel touches the peg unloaded: it would burn.")
 		r.say("Back the peg off before the wheel turns again.")
 		return

@@ -114,7 +114,8 @@ func (s *Shop) entryOf(tx Tx, by Actor, j *Job, set Set) (Entry, bool, error) {
 			return e, false, err
 		}
 	}
-	if last != nil && last.Value.saysWhat(e.Value) || last == nil && e.Value.Withdrawn {
+	confirms := e.Value.Confirmed && (last == nil || !last.Value.Confirmed)
+	if last != nil && last.Value.saysWhat(e.Value) && !confirms || last == nil && e.Value.Withdrawn {
 		return e, false, nil
 	}
 	if err := s.overtaken(by, last, e); err != nil {
@@ -157,7 +158,7 @@ func (s *Shop) fill(tx Tx, j *Job, step Step, last *Entry, e *Entry) error {
 		if limit != nil {
 			e.Limit, e.Verdict = limit, Judge(*e.Value.SI, *limit)
 		}
-		if step.Key == "peg" && e.Item == "gap" && *e.Value.SI <= 0 {
+		if step.Key == "peg" && e.Item == "gap" && touching(e.Value) {
 			e.Verdict = Halt
 		}
 	case FieldChoice, FieldChoices:
@@ -233,7 +234,7 @@ func (j *Job) ticket(ticket string) *Entry {
 // saysWhat compares what people said, without what the shop added to it.
 func (v Value) saysWhat(w Value) bool {
 	bare := func(v Value) Value {
-		v.Fits, v.Text = nil, strings.TrimSpace(v.Text)
+		v.Fits, v.Text, v.Confirmed = nil, strings.TrimSpace(v.Text), false
 		if v.Quantity != nil {
 			v.Text = ""
 		}

@@ -42,6 +42,48 @@ func (j *Job) Reading(s Slot) setup.Reading {
 	return setup.Typed(quantity.Quantity{Text: e.Value.Typed, SI: *e.Value.SI, Dim: e.Value.Dim})
 }
 
+// PegSetting is how the peg was set and read, as package setup judges it. The
+// spec and the window of the load path are the caller's.
+func (j *Job) PegSetting() setup.PegSetting {
+	in := setup.PegSetting{
+		Pitch: j.Reading(Slot{"peg", "pitch", ""}).SI, Angle: j.Reading(Slot{"peg", "angle", ""}), RunOut: j.Reading(Slot{"assemble", "runout", ""}),
+		Spot: setup.Spot(j.Value("peg", "spot").Word()), SidePreload: j.Value("peg", "final").Word() == "yes",
+		Touching: j.Value("peg", "touches").Word() == PegTouches,
+	}
+	for _, e := range j.All("peg", "gap") {
+		in.Locked = append(in.Locked, j.Reading(e.Slot()))
+	}
+	return in
+}
+
+// pegTouches returns what shows that the crown wheel touches the peg.
+func pegTouches(j *Job) (because []*Entry, yes bool) {
+	in := j.PegSetting()
+	if !in.Touches() {
+		return nil, false
+	}
+	said, _ := j.saying("peg", "touches", PegTouches)
+	because = append(because, said...)
+	for _, e := range j.All("peg", "gap") {
+		if touching(e.Value) {
+			because = append(because, e)
+		}
+	}
+	if len(because) == 0 { // it is the sum that says so
+		for _, s := range []Slot{{"peg", "pitch", ""}, {"peg", "angle", ""}, {"peg", "spot", ""}, {"assemble", "runout", ""}} {
+			if e := j.Standing(s); e != nil {
+				because = append(because, e)
+			}
+		}
+	}
+	return because, true
+}
+
+// touching says whether a gap that was read is none.
+func touching(v Value) bool {
+	return v.SI != nil && setup.PegSetting{Locked: []setup.Reading{setup.Read(*v.SI)}}.Touches()
+}
+
 // pinionDrag is the range of the turning torque as it was read: with the seal
 // in, what the seal drags comes on top.
 func pinionDrag(j *Job, spec setup.Spec) setup.Limit {

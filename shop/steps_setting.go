@@ -98,9 +98,12 @@ var stepsSetting = []Step{
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
 			{Key: "pad", Title: "Pad, lot", Kind: FieldPart, Lot: LotPads, Optional: true},
+			{Key: "final", Title: "Side preload was final before", Kind: FieldChoice, Options: []Option{fine("yes"), look("no", "Setting it later moves the crown wheel against the peg.")}},
+			{Key: "spot", Title: "Nipped up to touch at the", Kind: FieldChoice, Options: []Option{fine(string(setup.TightSpot)), look(string(setup.SlackSpot), "The run-out comes off the gap."), look(string(setup.UnknownSpot), "The run-out comes off the gap.")},
+				Hint: "Turn the wheel right round to find where its back face comes nearest."},
 			{Key: "pitch", Title: "Screw pitch", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
 			{Key: "angle", Title: "Backed off by", Kind: FieldFigure, Dim: quantity.Angle, Unit: "deg"},
-			{Key: "gap", Title: "Gap after locking", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"tight spot", "1", "2", "3", "4"}, Wanted: 1,
+			{Key: "gap", Title: "Gap after locking", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{string(setup.TightSpot), "1", "2", "3", "4"}, Wanted: 4,
 				Bands: items(setup.PegTight, setup.PegSlack, setup.PegGap),
 				Hint:  "Feeler strips. Locking moves it by 0.03 to 0.08 mm."},
 			{Key: "nut", Title: "Lock nut torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Bands: items(setup.PegLockTorque)},

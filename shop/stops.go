@@ -63,17 +63,9 @@ var stops = []Stop{
 	},
 	{
 		Key: "peg", Sentence: "The peg touches the crown wheel: set it again.",
-		Why:   "A peg that always touches burns its pad and ruins the bearings.",
-		Steps: []StepKey{"run", "handover"},
-		stands: func(j *Job) ([]*Entry, bool) {
-			because, _ := j.saying("peg", "touches", PegTouches)
-			for _, e := range j.All("peg", "gap") {
-				if e.Value.SI != nil && *e.Value.SI <= 0 {
-					because = append(because, e)
-				}
-			}
-			return because, len(because) > 0
-		},
+		Why:    "A peg that always touches burns its pad and ruins the bearings.",
+		Steps:  []StepKey{"run", "handover"},
+		stands: pegTouches,
 	},
 }
 

@@ -1,9 +1,11 @@
 package shop_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
+	"axlewright/quantity"
 	"axlewright/shop"
 	"axlewright/shop/shoptest"
 )
@@ -132,6 +134,20 @@ func TestPegThatTouches(t *testing.T) {
 	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegTouches))
 	refused(b, j.ID, "peg", "run", "breather", "", shop.Words("yes"))
 	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegClear))
+
+	// By the sum, too, until the gap has been read: 30° on 1.5 mm is 0.125 mm
+	// (geometry), less 0.15 mm of run-out.
+	b.Write(j.ID, "peg", "gap", "tight spot", shop.Withdrawn())
+	b.Write(j.ID, "assemble", "runout", "", shoptest.MM("0.15", 0.15))
+	b.Write(j.ID, "peg", "pitch", "", shoptest.MM("1.5", 1.5))
+	b.Write(j.ID, "peg", "angle", "", shop.Figure("30 deg", math.Pi/6, quantity.Angle))
+	if j = b.Write(j.ID, "peg", "spot", "", shop.Words("tight spot")); standing(j, "peg") != nil {
+		t.Error("stopped although run-out only opens the gap from the tight spot on")
+	}
+	if s := standing(b.Write(j.ID, "peg", "spot", "", shop.Words("anywhere")), "peg"); s == nil || len(s.Because) != 4 {
+		t.Errorf("the sum leaves no gap: %+v", s)
+	}
+	b.Write(j.ID, "peg", "gap", "tight spot", shoptest.MM("0.16", 0.16))
 	b.Write(j.ID, "run", "breather", "", shop.Words("yes"))
 }
 

@@ -9,6 +9,8 @@ type Value struct {
 	Typed string             `json:"typed,omitempty"`
 	SI    *float64           `json:"si,omitempty"`
 	Dim   quantity.Dimension `json:"dimension,omitempty"`
+	// Confirmed says that the figure was queried and stands as it was typed.
+	Confirmed bool `json:"confirmed,omitempty"`
 
 	Words []string `json:"words,omitempty"` // Choice (one) and Choices
 	Text  string   `json:"text,omitempty"`  // Text; a caption; a reason

@@ -4,7 +4,6 @@ import (
 	"context"
 	"strings"
 
-	"axlewright/quantity"
 	"axlewright/shop"
 )
 
@@ -26,13 +25,21 @@ type box struct {
 
 	Refused string      // why what was sent was not written
 	Clash   *shop.Clash // both, where somebody else was first
-	Mixed   *mixed      // inch and foot may have been mixed up
+	Query   *query      // a slip would explain the reading
 	Locked  bool        // this person's role may not write here
 	Why     bool        // a reason is wanted: a certificate was given
 }
 
-// mixed asks back after a torque that the other reading of the wrench would explain.
-type mixed struct{ Text, Value, Unit string }
+// A query asks back after a reading outside its range that a slip would explain.
+type query struct {
+	Typed, Range string
+	Meant        []meantShow
+}
+
+type meantShow struct {
+	shop.Meant
+	Text string // in both systems
+}
 
 // ID of the box in the page.
 func (b box) ID() string { return boxID(b.Place.Slot) }
@@ -96,7 +103,7 @@ func (v *visit) boxOf(j *shop.Job, b bounds, step shop.StepKey, f shop.FieldView
 		switch f.Field.Kind {
 		case shop.FieldFigure:
 			x.Typed, x.Unit = splitTyped(e.Value.Typed, x.Units)
-			x.Mixed = mixUp(e)
+			x.Query = queryOf(e, x.Units)
 		case shop.FieldText:
 			x.Typed = e.Value.Text
 		case shop.FieldDay:
@@ -108,23 +115,21 @@ func (v *visit) boxOf(j *shop.Job, b bounds, step shop.StepKey, f shop.FieldView
 	return x
 }
 
-// mixUp says which torque was meant if inch and foot were mixed up.
-func mixUp(e *shop.Entry) *mixed {
-	l := e.Limit
-	if e.Value.Dim != quantity.Torque || l == nil || l.Low == nil || l.High == nil || e.Verdict == shop.Fine || e.Value.SI == nil {
+// queryOf asks back after a reading that a slip would explain.
+func queryOf(e *shop.Entry, units []unit) *query {
+	var names []string
+	for _, u := range units {
+		names = append(names, u.Text)
+	}
+	meant := shop.Query(e, names)
+	if len(meant) == 0 {
 		return nil
 	}
-	meant, suspected := quantity.MeantTorque(*e.Value.SI, *l.Low, *l.High)
-	if !suspected {
-		return nil
+	q := &query{Typed: e.Value.Typed, Range: rangeText(*e.Limit, e.Value.Dim)}
+	for _, m := range meant {
+		q.Meant = append(q.Meant, meantShow{Meant: m, Text: bothUnits(m.Typed, m.SI, e.Value.Dim)})
 	}
-	number, unit := splitTyped(e.Value.Typed, unitsOf(quantity.Torque, ""))
-	other := map[string]string{"lbf·in": "lbf·ft", "lbf·ft": "lbf·in"}[unit]
-	m := &mixed{Text: quantity.Spelled(quantity.Format(meant, quantity.Torque)), Value: number, Unit: other}
-	if other == "" { // typed in newton metres: the mix-up was in somebody's head
-		m.Value, m.Unit = quantity.Exact(meant, quantity.Torque), ""
-	}
-	return m
+	return q
 }
 
 // origin is the small word under a reading.

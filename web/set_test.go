@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 
+	"golang.org/x/net/html"
+
 	"axlewright/quantity"
 	"axlewright/shop"
 )
@@ -120,12 +122,12 @@ func TestInchAndFootAreQueried(t *testing.T) {
 	at := "/job/" + string(j.ID) + "/set"
 	b.script(at, "step", "preload", "item", "bearings", "corrects", "0", "value", "new")
 	a := b.script(at, "step", "preload", "item", "torque", "corrects", "0", "value", "21", "unit", "lbf·ft")
-	if got := text(parse(t, a.body)); a.status != http.StatusOK || !strings.Contains(got, "Inch or foot?") || !strings.Contains(got, "2.4 N·m (21 lbf·inch)") {
+	if got := text(parse(t, a.body)); a.status != http.StatusOK || !strings.Contains(got, "Is it 2.4 N·m (21 lbf·inch)? You typed 21 lbf·ft") || !strings.Contains(got, "It is 21 lbf·ft , as typed") {
 		t.Errorf("%d %s", a.status, got)
 	}
 	box := boxOf(t, parse(t, a.body), "preload/torque")
 	a = b.script(at, "step", "preload", "item", "torque", "corrects", attr(box, "data-last"), "value", "21", "unit", "lbf·in", "why", "inch and foot mixed up")
-	if got := text(parse(t, a.body)); strings.Contains(got, "Inch or foot?") || !strings.Contains(got, "fine") {
+	if got := text(parse(t, a.body)); strings.Contains(got, "Is it") || !strings.Contains(got, "fine") {
 		t.Errorf("mended: %s", got)
 	}
 	now, err := b.shop.Job(b.Ctx, j.ID)
@@ -136,6 +138,43 @@ func TestInchAndFootAreQueried(t *testing.T) {
 	q, err := quantity.Parse("21 lbf·in", quantity.Torque)
 	if err != nil || v.SI == nil || *v.SI != q.SI {
 		t.Errorf("kept %+v, %v", v, err)
+	}
+}
+
+// Ten times too much is asked after, never refused: one tap puts it right, one
+// keeps it, and the record says that it was confirmed.
+func TestTenTimesTooMuchIsQueried(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
+	at := "/job/" + string(j.ID) + "/set"
+	slot := []string{"step", "lash", "item", "lash", "place", "1"}
+	send := func(fields ...string) (string, *html.Node) {
+		a := b.script(at, append(slot, fields...)...)
+		if a.status != http.StatusOK {
+			t.Fatalf("%d %s", a.status, a.body)
+		}
+		box := boxOf(t, parse(t, a.body), "lash/lash/1")
+		return text(box), box
+	}
+	got, box := send("corrects", "0", "value", "1.5", "unit", "mm")
+	for _, want := range []string{"Is it 0.15 mm (6 thou)? You typed 1.5 mm ; allowed 0.076 to 0.18 mm (3 to 7 thou).", "It is 0.15 mm (6 thou)", "It is 1.5 mm , as typed"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the box does not say %q: %s", want, got)
+		}
+	}
+	last := attr(box, "data-last")
+	got, box = send("corrects", last, "value", "1.5 mm", "confirmed", "1", "why", "confirmed as typed")
+	if strings.Contains(got, "Is it") || !strings.Contains(got, "confirmed as typed") || attr(box, "data-last") == last {
+		t.Errorf("confirmed: %s", got)
+	}
+	// Left again without a change, it stays confirmed.
+	last = attr(box, "data-last")
+	if got, box = send("corrects", last, "value", "1.5", "unit", "mm"); attr(box, "data-last") != last || strings.Contains(got, "Is it") {
+		t.Errorf("left again: %s", got)
+	}
+	if got, _ = send("corrects", last, "value", "0.15 mm", "why", "the point one place out"); !strings.Contains(got, "fine") || strings.Contains(got, "Is it") || !strings.Contains(got, "the point one place out") {
+		t.Errorf("put right: %s", got)
 	}
 }
 

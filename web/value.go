@@ -24,7 +24,9 @@ func valueOf(f shop.Field, form url.Values) (shop.Value, error) {
 		if err != nil {
 			return shop.Value{}, err
 		}
-		return shop.Figure(typed, q.SI, f.Dim), nil
+		v := shop.Figure(typed, q.SI, f.Dim)
+		v.Confirmed = form.Get("confirmed") != ""
+		return v, nil
 	case shop.FieldChoice, shop.FieldChoices:
 		var words []string
 		for _, w := range form["value"] {
