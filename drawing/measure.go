@@ -6,7 +6,7 @@ import (
 	"unicode"
 )
 
-// unknownLetter is the width taken for a letter that is in no table, in
+// unknownLetter is the width taken for a letter that the face does not have, in
 // thousandths of its size: as wide as the widest of the scripts of the world.
 const unknownLetter = 1400
 
@@ -24,22 +24,14 @@ func TextWidth(words string, size float64, bold bool) float64 {
 
 // letters adds up the letters' widths and says whether all of them are known.
 func letters(words string, bold bool) (width float64, known bool) {
-	column := 0
-	if bold {
-		column = 1
-	}
+	face := faceOf(bold)
 	known = true
 	for _, r := range words {
-		w := uint16(0)
-		if i := int(r) - 0x20; i >= 0 && i < len(letterWidths[0]) {
-			w = letterWidths[column][i]
-		} else {
-			w = signWidths[r][column]
-		}
-		if w == 0 {
+		w := face.width(r)
+		if w == noLetter {
 			w, known = unknownLetter, false
 		}
-		width += float64(w)
+		width += w
 	}
 	return width, known
 }
