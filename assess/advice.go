@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"axlewright/axle"
 	"axlewright/quantity"
@@ -156,18 +157,11 @@ func (b Build) Label() string {
 }
 
 func joinAnd(words []string) string {
-	switch n := len(words); n {
-	case 0:
-		return "nothing"
-	case 1:
-		return words[0]
-	default:
-		text := words[0]
-		for _, w := range words[1 : n-1] {
-			text += ", " + w
-		}
-		return text + " and " + words[n-1]
+	n := len(words)
+	if n < 2 {
+		return strings.Join(words, "")
 	}
+	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 }
 
 // nextFixes says what the next build up fixes and what it does not.
@@ -189,10 +183,14 @@ func (s *study) nextFixes(a *Advice) {
 			left = append(left, r.Name)
 		}
 	}
+	var says []string
 	if len(fixed) > 0 {
-		a.NextFixes = fmt.Sprintf("It raises: %s. ", joinAnd(fixed))
+		says = append(says, fmt.Sprintf("It raises: %s.", joinAnd(fixed)))
 	}
-	a.NextFixes += fmt.Sprintf("It leaves as it is: %s.", joinAnd(left))
+	if len(left) > 0 {
+		says = append(says, fmt.Sprintf("It leaves as it is: %s.", joinAnd(left)))
+	}
+	a.NextFixes = strings.Join(says, " ")
 }
 
 // Rung returns a link of the build by name.

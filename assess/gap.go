@@ -153,15 +153,15 @@ func gapAdvice(w *loadpath.GapWindow, p *axle.Peg) GapAdvice {
 	say := func(format string, args ...any) { a.Text = append(a.Text, fmt.Sprintf(format, args...)) }
 	switch w.Verdict {
 	case loadpath.WindowOpen:
-		say("Set the peg to %s cold at the tight spot, after side preload: touch, then back %s. Anything from %s to %s will do.",
+		say("By the stated values, not by draws: set the peg to %s cold at the tight spot, after side preload: touch, then back %s. Anything from %s to %s will do.",
 			gapText(w.Aim.Gap), turnText(w.Aim), gapText(w.Least.Gap), gapText(w.Most.Gap))
 	case loadpath.NotNeeded:
-		say("The wheel stays within its limit without a peg. If one is fitted, set it no closer than %s cold at the tight spot: touch, then back %s.",
+		say("By the stated values, not by draws, the wheel stays within its limit without a peg. If one is fitted, set it no closer than %s cold at the tight spot: touch, then back %s.",
 			gapText(w.Least.Gap), turnText(w.Least))
 	case loadpath.BringsNought:
-		say("At no gap that keeps clear on the road does the wheel reach the peg under this vehicle's peaks: it brings nothing here.")
+		say("By the stated values, not by draws, the wheel reaches the peg under this vehicle's peaks at no gap that keeps clear on the road: it brings nothing here.")
 	case loadpath.WindowShut:
-		say("No window: to keep clear of the wheel the gap must be at least %s, to hold the wheel within its limit at most %s.",
+		say("No window, by the stated values: to keep clear of the wheel the gap must be at least %s, to hold the wheel within its limit at most %s.",
 			gapText(w.Least.Gap), gapText(w.Most.Gap))
 	}
 	say("The least gap is drawn by %s.", boundText(w.Lower))

@@ -13,6 +13,7 @@ import (
 // Movements count from the assembled, preloaded, torque-free axle. All in SI.
 type LoadCase struct {
 	Build     string     `json:"build"`
+	Label     string     `json:"label"` // the build in words
 	Flank     axle.Flank `json:"flank"`
 	Torque    float64    `json:"torque"` // N·m at the axle
 	Converged bool       `json:"converged"`
@@ -81,6 +82,7 @@ const Laminae = 31
 // SolveLoad solves one build at a torque on a flank.
 func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank axle.Flank, torque float64) (LoadCase, error) {
 	x := LoadCase{Build: buildName(build), Flank: flank, Torque: torque, Bearings: map[string]BearingState{}}
+	x.Label = (&study{catalogue: c, builds: []axle.Assembly{build}}).label(0)
 	one := []*axle.Assembly{&build}
 	plates, err := newWheelPlates(one)
 	if err != nil {

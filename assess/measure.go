@@ -3,6 +3,7 @@ package assess
 import (
 	"cmp"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -75,7 +76,13 @@ func (s *study) labour() float64 { return cmp.Or(s.enquiry.Labour, s.catalogue.L
 // inWords turns a place into words: "Casting.CapBolts.Nut" is "cap bolts: nut
 // factor".
 func inWords(place string) string {
+	place = namedItem.ReplaceAllString(place, "$1")
 	parts := strings.Split(place, ".")
+	if n := len(parts); n > 1 {
+		if w, known := figureWords[parts[n-2]+"."+parts[n-1]]; known {
+			return w
+		}
+	}
 	for i, p := range parts {
 		if w, known := placeWords[p]; known {
 			parts[i] = w
@@ -90,8 +97,15 @@ func inWords(place string) string {
 	return strings.Join(parts[:len(parts)-1], ", ") + ": " + parts[len(parts)-1]
 }
 
+// namedItem is an item of a list, which goes by its name alone.
+var namedItem = regexp.MustCompile(`\w+\[(.*?)\]`)
+
 // placeWords gives the trade's words where a field's name alone will not do.
 var placeWords = map[string]string{
+	"WheelBolts": "crown-wheel bolts", "HalfShafts": "half-shafts", "Settling": "settling of the joint", "Prying": "prying by the arch",
+	"JointAcross": "share of the load along the joint", "JointOutward": "share of the load that lifts it",
+	"LoadPlane": "where in the joint the load enters", "CreepShare": "share of the cup's load that drags the adjuster",
+	"FrictionKept": "friction left under vibration", "FaceFriction": "friction of face and thread",
 	"Casting": "", "Model": "", "Gears": "gear set", "Head": "head bearing", "Tail": "tail bearing", "Side": "side bearings",
 	"Nut": "nut factor (torque to preload)", "CastingMetal": "strength of this casting's metal",
 	"WeldToe": "strength of the iron beside a weld", "BoltMetal": "strength of the bolts above their class",

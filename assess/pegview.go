@@ -34,9 +34,9 @@ func (s *study) pegView(a *Advice) error {
 		thrust[0], thrust[1], s.enquiry.Mounting.Forward)
 	beside := s.label(without)
 	if a.Peg.Brings {
-		a.Peg.Text = fmt.Sprintf("%s A peg added to %s moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%.", sum, beside, whole(100*gain), whole(100*longer))
+		a.Peg.Text = fmt.Sprintf("%s By the draws, a peg added to %s moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%.", sum, beside, whole(100*gain), whole(100*longer))
 	} else {
-		a.Peg.Text = fmt.Sprintf("No peg. %s Added to %s it moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%: not worth its money here.", sum, beside, whole(100*gain), whole(100*longer))
+		a.Peg.Text = fmt.Sprintf("No peg. %s By the draws, added to %s it moves the chance of carrying the demand by %+.0f points and the median give-out torque by %+.0f %%: not worth its money here.", sum, beside, whole(100*gain), whole(100*longer))
 	}
 	a.Peg.Flank = gear.Coast
 	if thrust[0] > thrust[1] {

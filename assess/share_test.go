@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"regexp"
 	"testing"
 )
 
@@ -33,5 +34,30 @@ func TestShareOfDoubtSeesACurve(t *testing.T) {
 	}
 	if got := shareOfDoubt(x, y); got < 0.8 {
 		t.Errorf("share of a parabola is %.2f, want most of it", got)
+	}
+}
+
+func TestFiguresAreToldInWords(t *testing.T) {
+	for place, want := range map[string]string{
+		"Casting.CapBolts.Nut":       "cap bolts: nut factor (torque to preload)",
+		"Casting.Limits.StaticMin":   "least safety of the bearings against dents",
+		"Casting.Seats.Side.Axial":   "casting stiffness, side bearings: axial",
+		"Duty.Blocks[gravel].Torque": "duty, gravel: torque",
+		"Vehicle.AxleLoad":           "vehicle: axle load",
+	} {
+		if got := inWords(place); got != want {
+			t.Errorf("%s is %q, want %q", place, got, want)
+		}
+	}
+	e, c := load(t, "14-front-coast")
+	s, err := newStudy(&e, &c, Options{Draws: fewDraws})
+	if err != nil {
+		t.Fatal(err)
+	}
+	codeName := regexp.MustCompile(`[a-z][A-Z]|\[|^limits|_`)
+	for _, place := range s.places {
+		if got := inWords(place); codeName.MatchString(got) {
+			t.Errorf("%s is %q", place, got)
+		}
 	}
 }

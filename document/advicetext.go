@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"axlewright/assess"
+	"axlewright/drawing"
 	"axlewright/quantity"
 )
 
@@ -24,6 +25,9 @@ func AdviceText(out io.Writer, a *assess.Advice) error {
 	t.comparisons(a)
 	t.heading("Peg")
 	t.wrap("", a.Peg.Text)
+	if a.Peg.Brings && a.Peg.Gap != nil {
+		t.wrap("", strings.Join(a.Peg.Gap.Text, " "))
+	}
 	if len(a.Rules) > 0 {
 		t.heading("Beside the sums")
 		for _, r := range a.Rules {
@@ -119,7 +123,7 @@ func (t *text) builds(a *assess.Advice) {
 	if a.Distance > 0 {
 		lasts = "lasts " + distance(a.Distance)
 	}
-	t.line("  %7s  %-11s %-*s %s", "price", "carries", len(lasts), lasts, "gives out at, 10 to 90 %")
+	t.line("  %7s  %-13s %-*s %s", "price", "carries", len(lasts), lasts, "gives out at, 10 to 90 %")
 	hidden := 0
 	for i := range a.Builds {
 		b := &a.Builds[i]
@@ -129,19 +133,20 @@ func (t *text) builds(a *assess.Advice) {
 		}
 		mark := " "
 		if i == a.Recommended {
-			mark = "✓"
+			mark = "▸"
 		}
 		long := ""
 		if lasts != "" {
 			long = quantity.Chance(b.Lasts.Value)
 		}
-		t.line("%s %7s  %-11s %-*s %s", mark, price(b.Price), quantity.Chance(b.Carries.Value), len(lasts), long, bandText(b.GiveOut))
+		t.line("%s %7s  %-13s %-*s %s", mark, price(b.Price), drawing.StateOf(b.Carries.Value, a.Wanted).Sign()+" "+quantity.Chance(b.Carries.Value), len(lasts), long, bandText(b.GiveOut))
 		words := b.Label()
 		if weak, there := link(b, b.Weak); there {
 			words += "; weak link: " + weak.Name
 		}
 		t.wrap("           ", words)
 	}
+	t.line("  ▸ recommended; carries: %s %s, %s %s, %s %s", drawing.Fine.Sign(), drawing.Fine, drawing.Look.Sign(), drawing.Look, drawing.Stop.Sign(), drawing.Stop)
 	if words := hiddenWords(hidden, len(a.SetAside)); words != "" {
 		t.wrap("  ", words)
 	}

@@ -16,7 +16,7 @@ func TestAdviceTextSays(t *testing.T) {
 	}
 	for _, want := range []string{
 		"E-0412   Hollin Bank Farm", "WHAT THE VEHICLE CAN PUT THROUGH THIS AXLE", "✓ Recommended: better cap bolts, ring dowels and bolted adjuster locks (price 866).",
-		"Weak link: head bearing dents", "Next one up: better cap bolts", "lasts 60,000 km (37,000 mi)", "✓     866  93 %", "NOT KNOWN", "seed 1",
+		"Weak link: head bearing dents", "Next one up: better cap bolts", "lasts 60,000 km (37,000 mi)", "▸     866  ✓ 93 %", "NOT KNOWN", "seed 1",
 	} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in\n%s", want, b.String())

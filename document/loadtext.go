@@ -1,8 +1,10 @@
 package document
 
 import (
+	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"axlewright/assess"
 	"axlewright/quantity"
@@ -17,7 +19,7 @@ var bearingNames = []struct{ key, words string }{
 // LoadText writes one equilibrium for a terminal.
 func LoadText(out io.Writer, c *assess.LoadCase) error {
 	t := &text{out: out}
-	t.line("%s at %s on the %s flank", c.Build, torque(c.Torque), c.Flank)
+	t.wrap("", fmt.Sprintf("%s at %s on the %s flank", capital(c.Label), torque(c.Torque), c.Flank))
 	t.wrap("", "Movements count from the assembled, preloaded, torque-free axle; every figure at its stated value.")
 	t.heading("Tooth force on the crown wheel")
 	t.line("  along the tooth's way  %s", show(c.Tooth.Tangential, quantity.Force))
@@ -75,20 +77,33 @@ func (t *text) peg(c *assess.LoadCase) {
 	}
 }
 
-// LoadSweepText writes the curves of a sweep as a table.
+// LoadSweepText writes the curves of a sweep as a table in both systems.
 func LoadSweepText(out io.Writer, cases []assess.LoadCase) error {
 	t := &text{out: out}
-	t.line("%s, %s flank", cases[0].Build, cases[0].Flank)
-	t.line("%12s %12s %12s %12s %12s %12s", "torque N·m", "wheel mm", "pinion mm", "dial mm", "peg kN", "head kN")
+	t.wrap("", fmt.Sprintf("%s, %s flank", capital(cases[0].Label), cases[0].Flank))
+	t.wrap("", "Movements count from the assembled, preloaded, torque-free axle; every figure at its stated value. Crown wheel and dial: + is away from the pinion, − towards it. Pinion: + is out of the nose, − into it. Head bearing: its radial load.")
+	t.blank()
+	t.line("%15s %15s %15s %15s %15s %15s", "torque", "crown wheel", "pinion", "dial", "peg", "head bearing")
+	t.line("%7s %7s %7s %7s %7s %7s %7s %7s %7s %7s %7s %7s", "N·m", "lbf·ft", "mm", "thou", "mm", "thou", "mm", "thou", "kN", "lbf", "kN", "lbf")
 	for _, c := range cases {
 		load := 0.0
 		if c.Peg != nil {
 			load = c.Peg.Load
 		}
-		t.line("%12.0f %12.3f %12.3f %12.3f %12.2f %12.2f", c.Torque, 1e3*c.Mesh.WheelAxial, 1e3*c.Mesh.PinionAxial, 1e3*c.Dial, load/1e3, c.Bearings["head"].Radial/1e3)
+		moved := func(m float64) string { return fmt.Sprintf("%7.3f %7.1f", 1e3*m+0, m/thou+0) }
+		force := func(n float64) string { return fmt.Sprintf("%7.2f %7.0f", n/1e3, n/poundForce) }
+		line := fmt.Sprintf("%7.0f %7.0f %s %s %s %s %s", c.Torque, c.Torque/poundForceFoot, moved(c.Mesh.WheelAxial), moved(c.Mesh.PinionAxial), moved(c.Dial), force(load), force(c.Bearings["head"].Radial))
+		t.line("%s", strings.ReplaceAll(line, "-", "−"))
 	}
 	return t.err
 }
+
+// Units of the second system, exact: 1 thou, 1 lbf and 1 lbf·ft.
+const (
+	thou           = 25.4e-6             // m
+	poundForce     = 4.4482216152605     // N
+	poundForceFoot = poundForce * 0.3048 // N·m
+)
 
 func show(x float64, dim quantity.Dimension) string {
 	if math.IsInf(x, 0) {

@@ -65,7 +65,7 @@ func (f Formula) Compute(inputs map[string]string) (Working, error) {
 	}
 	for key := range inputs {
 		if !slices.ContainsFunc(f.inputs, func(l leaf) bool { return l.Key == key }) {
-			faults = append(faults, fmt.Sprintf("%s is not an input of %s", key, f.Name))
+			faults = append(faults, fmt.Sprintf("%s is not an input; it takes %s", key, f.takes()))
 		}
 	}
 	if len(faults) > 0 {
@@ -74,7 +74,7 @@ func (f Formula) Compute(inputs map[string]string) (Working, error) {
 	}
 	out := f.function.Call(args)
 	if len(out) == 2 && !out[1].IsNil() {
-		return w, out[1].Interface().(error)
+		return w, f.outside(out[1].Interface().(error), inputs)
 	}
 	for _, l := range f.results {
 		target := out[0]
@@ -86,19 +86,57 @@ func (f Formula) Compute(inputs map[string]string) (Working, error) {
 	return w, nil
 }
 
+// takes names the inputs.
+func (f Formula) takes() string {
+	if len(f.inputs) == 0 {
+		return "none"
+	}
+	keys := make([]string, len(f.inputs))
+	for i, l := range f.inputs {
+		keys[i] = l.Key
+	}
+	return strings.Join(keys, ", ")
+}
+
 // describe says what an input is and how it may be written.
 func (l leaf) describe() string {
+	words := l.Meaning
+	if l.Unit != "-" && l.Unit != "" && l.Unit != "name" {
+		words += ", " + l.Unit
+	}
+	if how := l.written(); how != "" {
+		words += ", " + how
+	}
+	return words
+}
+
+// written says how a word, a list or an answer is typed; figures need no words.
+func (l leaf) written() string {
 	switch {
 	case l.item != nil:
 		var keys []string
 		for _, inner := range l.item {
 			keys = append(keys, inner.Key+"=…")
 		}
-		return fmt.Sprintf("%s, records %s apart by semicolons", l.Meaning, strings.Join(keys, ","))
+		return fmt.Sprintf("records %s apart by semicolons", strings.Join(keys, ","))
 	case l.typ.Kind() == reflect.Slice:
-		return fmt.Sprintf("%s, values in %s apart by semicolons", l.Meaning, l.Unit)
+		return "values apart by semicolons"
+	case len(l.words) > 0:
+		return "a word: " + listed(l.words)
+	case l.typ.Kind() == reflect.String:
+		return "a word"
+	case l.typ.Kind() == reflect.Bool:
+		return "yes or no"
 	}
-	return fmt.Sprintf("%s, %s", l.Meaning, l.Unit)
+	return ""
+}
+
+// listed names words, in quotation marks where a space or comma would part them.
+func listed(words []string) string {
+	if strings.ContainsAny(strings.Join(words, ""), " ,") {
+		return `"` + strings.Join(words, `", "`) + `"`
+	}
+	return strings.Join(words, ", ")
 }
 
 // set reads text into target.
@@ -107,7 +145,7 @@ func (l leaf) set(target reflect.Value, text string) error {
 	case l.item != nil:
 		return l.setRecords(target, text)
 	case l.typ.Kind() == reflect.Slice:
-		one := leaf{Symbol: l.Symbol, typ: l.typ.Elem(), dimension: l.dimension}
+		one := leaf{Symbol: l.Symbol, typ: l.typ.Elem(), dimension: l.dimension, words: l.words}
 		for _, part := range splitList(text, l.Unit) {
 			v := reflect.New(one.typ).Elem()
 			if err := one.set(v, part); err != nil {

@@ -8,6 +8,7 @@ import (
 	"go/token"
 	"io/fs"
 	"path"
+	"strconv"
 	"strings"
 )
 
@@ -33,11 +34,12 @@ type symbol struct {
 type library struct {
 	formulas map[string]docstring // "bolt.StressArea"
 	fields   map[string]symbol    // "bolt.JointParams.Preload"
+	words    map[string][]string  // the words that stand for a type, by "gear.Flank"
 }
 
 // readLibrary parses the Go files of source. Test files are passed over.
 func readLibrary(source fs.FS) (library, error) {
-	lib := library{formulas: map[string]docstring{}, fields: map[string]symbol{}}
+	lib := library{formulas: map[string]docstring{}, fields: map[string]symbol{}, words: map[string][]string{}}
 	names, err := fs.Glob(source, "*/*.go")
 	if err != nil {
 		return lib, err
@@ -75,8 +77,11 @@ func (lib library) add(pkg string, file *ast.File) {
 			}
 		case *ast.GenDecl:
 			for _, spec := range decl.Specs {
-				if spec, ok := spec.(*ast.TypeSpec); ok {
+				switch spec := spec.(type) {
+				case *ast.TypeSpec:
 					lib.addFields(pkg+"."+spec.Name.Name, spec.Type)
+				case *ast.ValueSpec:
+					lib.addWords(pkg, spec)
 				}
 			}
 		}
@@ -95,6 +100,21 @@ func (lib library) addFields(typeName string, expr ast.Expr) {
 		}
 		for _, name := range field.Names {
 			lib.fields[typeName+"."+name.Name] = readField(text)
+		}
+	}
+}
+
+// addWords keeps the constants of a type, which are the words an input of it takes.
+func (lib library) addWords(pkg string, spec *ast.ValueSpec) {
+	typ, ok := spec.Type.(*ast.Ident)
+	if !ok {
+		return
+	}
+	for _, value := range spec.Values {
+		if literal, ok := value.(*ast.BasicLit); ok && literal.Kind == token.STRING {
+			if word, err := strconv.Unquote(literal.Value); err == nil && word != "" {
+				lib.words[pkg+"."+typ.Name] = append(lib.words[pkg+"."+typ.Name], word)
+			}
 		}
 	}
 }

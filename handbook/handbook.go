@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"path"
 	"reflect"
+	"regexp"
 	"runtime"
 	"slices"
 	"sort"
@@ -36,11 +37,12 @@ type Formula struct {
 
 // A Symbol is one quantity a formula takes or gives.
 type Symbol struct {
-	Key      string // how the quantity is named on the command line: "d", "nominal-diameter"
-	Sign     string // the letter of the source, may be empty
-	Meaning  string
-	Unit     string // coherent SI; "-" for a plain number, "name" for a word
-	Optional bool
+	Key      string `json:"key"`  // how the quantity is named on the command line: "d", "nominal-diameter"
+	Sign     string `json:"sign"` // the letter of the source, may be empty
+	Meaning  string `json:"meaning"`
+	Unit     string `json:"unit"`              // coherent SI; "-" for a plain number, "name" for a word
+	Written  string `json:"written,omitempty"` // how a list is typed
+	Optional bool   `json:"optional,omitempty"`
 }
 
 // All returns every formula, sorted by name.
@@ -112,8 +114,11 @@ func newFormula(lib library, fn any) (Formula, error) {
 	pkg, word, _ := strings.Cut(name, ".")
 	f := Formula{
 		Name: pkg + "." + kebab(word), Func: name,
-		Summary: sentence(word, doc.summary), Lines: doc.lines, Valid: doc.valid, Source: doc.source,
+		Summary: lib.asTyped(sentence(word, doc.summary)), Valid: lib.asTyped(doc.valid), Source: lib.asTyped(doc.source),
 		function: value,
+	}
+	for _, line := range doc.lines {
+		f.Lines = append(f.Lines, lib.asTyped(line))
 	}
 	var err error
 	if f.inputs, err = lib.inputLeaves(doc, value.Type()); err != nil {
@@ -122,13 +127,41 @@ func newFormula(lib library, fn any) (Formula, error) {
 	if f.results, err = lib.resultLeaves(doc, value.Type()); err != nil {
 		return f, fmt.Errorf("%s: %w", name, err)
 	}
-	for _, l := range f.inputs {
-		f.Inputs = append(f.Inputs, l.Symbol)
-	}
-	for _, l := range f.results {
-		f.Results = append(f.Results, l.Symbol)
+	f.Inputs, f.Results = lib.symbolsOf(f.inputs), lib.symbolsOf(f.results)
+	for i, l := range f.inputs {
+		f.Inputs[i].Written = l.written()
 	}
 	return f, nil
+}
+
+func (lib library) symbolsOf(leaves []leaf) []Symbol {
+	symbols := make([]Symbol, len(leaves))
+	for i, l := range leaves {
+		symbols[i] = l.Symbol
+		symbols[i].Meaning = lib.asTyped(l.Meaning)
+	}
+	return symbols
+}
+
+// codeName is a name of Go that is no word: it has a capital inside.
+var codeName = regexp.MustCompile(`\b[A-Z][a-z0-9]+[A-Z]\w*`)
+
+// asTyped writes the names of formulas and inputs in a docstring as they are
+// typed at the bench: "UnifiedStressArea" is "bolt.unified-stress-area".
+func (lib library) asTyped(text string) string {
+	return codeName.ReplaceAllStringFunc(text, func(name string) string {
+		for function := range lib.formulas {
+			if strings.HasSuffix(function, "."+name) {
+				return NameOf(function)
+			}
+		}
+		for field := range lib.fields {
+			if strings.HasSuffix(field, "."+name) {
+				return kebab(name)
+			}
+		}
+		return name
+	})
 }
 
 // sentence takes the function's name off its docstring: "StressArea returns the

@@ -16,7 +16,8 @@ type leaf struct {
 	path      []int // field indexes inside it
 	typ       reflect.Type
 	dimension quantity.Dimension
-	item      []leaf // for a list of records: the leaves of one record
+	words     []string // that a word may be, where its type lists them
+	item      []leaf   // for a list of records: the leaves of one record
 }
 
 func (lib library) inputLeaves(doc docstring, t reflect.Type) ([]leaf, error) {
@@ -135,6 +136,7 @@ func (lib library) newLeaf(s Symbol, t reflect.Type) (leaf, error) {
 	default:
 		return l, fmt.Errorf("%s is of kind %s, which the handbook cannot read", s.Key, l.typ)
 	}
+	l.words = lib.words[typeName(t)]
 	if s.Unit == "" {
 		return l, fmt.Errorf("%s has no unit", s.Key)
 	}

@@ -80,8 +80,11 @@ func nameOfFormula(name string) string {
 
 // exampleOf shows how an input is typed.
 func exampleOf(s handbook.Symbol) string {
+	if s.Written != "" {
+		return s.Written
+	}
 	dim, ok := quantity.ByMeaning(s.Unit, s.Meaning)
-	if !ok || s.Unit == "name" {
+	if !ok {
 		return ""
 	}
 	return "such as " + dim.Example()

@@ -110,12 +110,11 @@ func symbolLine(s handbook.Symbol) string {
 	if s.Sign != "" && s.Sign != s.Key {
 		line += " (" + s.Sign + ")"
 	}
-	switch s.Unit {
-	case "-":
-	case "name":
-		line += ", a word"
-	default:
+	if s.Unit != "-" && s.Unit != "" && s.Unit != "name" {
 		line += ", " + s.Unit
+	}
+	if s.Written != "" {
+		line += ", " + s.Written
 	}
 	if s.Optional {
 		line += ", may be left out"
