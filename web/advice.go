@@ -20,6 +20,8 @@ type adviceShow struct {
 	Kept    []*shop.Entry
 	May     bool
 	Missing string // why the sums cannot be asked here
+	Empty   bool   // the shop has no catalogue yet
+	Begin   bool   // this person may begin one
 }
 
 // advicePage shows the enquiry as the sums take it, and what they said before.
@@ -28,32 +30,48 @@ func advicePage(v *visit) error {
 	if err != nil {
 		return err
 	}
+	return v.showAdvice(http.StatusOK, j, func(c axle.Catalogue) (enquiryForm, error) { return v.enquiryOf(j, c) })
+}
+
+// showAdvice shows the page with a form that is filled as ask says.
+func (v *visit) showAdvice(status int, j *shop.Job, ask func(axle.Catalogue) (enquiryForm, error)) error {
 	a := adviceShow{Job: j, Running: v.sums.of(j.ID), Kept: j.Kept(shop.EntryAdvice), May: v.who.Role.May(shop.ActSell)}
-	if len(v.o.Catalogue) == 0 {
-		a.Missing = "The sums need the shop’s catalogue: put its files into the folder “catalogue” of the shop and start again."
-	} else if c, err := axle.LoadCatalogue(v.o.Catalogue...); err != nil {
-		a.Missing = "The shop’s catalogue cannot be read: " + faultOf(err).Says
-	} else if a.Ask, err = v.enquiryOf(j, c); err != nil {
-		return err
+	files := v.catalogue()
+	a.Empty, a.Begin = len(files) == 0, v.who.Role.May(shop.ActSettings) && v.o.Folder != ""
+	if !a.Empty {
+		c, err := axle.LoadCatalogue(files...)
+		if err != nil {
+			a.Missing = "The shop’s catalogue cannot be read: " + faultOf(err).Says
+		} else if a.Ask, err = ask(c); err != nil {
+			return err
+		}
 	}
-	return v.show(adviceSheet(v.frame("Advice").ofJob(j), a))
+	return v.showAs(status, adviceSheet(v.frame("Advice").ofJob(j), a))
 }
 
 // keepEnquiry keeps the enquiry with the vehicle, as it was typed.
 func keepEnquiry(v *visit) error {
-	_, err := v.readEnquiry()
-	if err != nil {
+	if _, _, _, err := v.readEnquiry(); err != nil {
 		return err
 	}
 	return v.see("/job/" + string(v.jobID()) + "/advice")
 }
 
-// askAdvice keeps the enquiry and begins the sums.
+// askAdvice keeps the enquiry and begins the sums, or says at each field why
+// they cannot take it.
 func askAdvice(v *visit) error {
 	if err := v.who.Must(shop.ActSell); err != nil {
 		return err
 	}
-	asked, err := v.readEnquiry()
+	asked, j, form, err := v.readEnquiry()
+	if err != nil {
+		return err
+	}
+	_, _, err = v.loadEnquiry(asked)
+	var found axle.Findings
+	if errors.As(err, &found) {
+		return v.showAdvice(http.StatusUnprocessableEntity, j, func(c axle.Catalogue) (enquiryForm, error) { return askedAgain(form, c, found), nil })
+	}
 	if err != nil {
 		return err
 	}

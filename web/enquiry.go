@@ -4,6 +4,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,7 +18,7 @@ import (
 // An enquiryForm is the enquiry as the sums take it, ready to be filled.
 type enquiryForm struct {
 	Fields []enquiryField
-	Kept   bool // it was filled before
+	Wrong  []string // what is wrong and belongs to no field of the form
 }
 
 // An enquiryField is one figure or word of the enquiry. Path is where it stands
@@ -28,6 +29,21 @@ type enquiryField struct {
 	Options           []string // one of these
 	Several           bool     // any of these
 	Optional          bool
+	Wrong             string // why the sums cannot take what is in it
+}
+
+// ID of the field in the page.
+func (x enquiryField) ID() string { return "ask-" + strings.ReplaceAll(x.Path, ".", "-") }
+
+// wrong counts what the sums cannot take.
+func (f enquiryForm) wrong() int {
+	n := len(f.Wrong)
+	for _, x := range f.Fields {
+		if x.Wrong != "" {
+			n++
+		}
+	}
+	return n
 }
 
 // vehicleFields are the figures of the vehicle, with what the trade assumes
@@ -45,9 +61,68 @@ var vehicleFields = []enquiryField{
 	{Path: "vehicle.shock", Title: "Shock: a landed wheel, a dropped clutch", Value: "1.1..1.6"},
 }
 
-// enquiryOf makes the form: what was kept with the vehicle, else what the first
-// step of the job says.
+// enquiryOf makes the form: what was kept with the vehicle or last asked, else
+// what the first step of the job says.
 func (v *visit) enquiryOf(j *shop.Job, c axle.Catalogue) (enquiryForm, error) {
+	kept, err := v.keptEnquiry(j)
+	if err != nil {
+		return enquiryForm{}, err
+	}
+	values := flatten(kept)
+	for path, value := range fromJob(j, c) {
+		if values[path] == "" {
+			values[path] = value
+		}
+	}
+	f := enquiryForm{Fields: enquiryFields(c)}
+	for i := range f.Fields {
+		if text := values[f.Fields[i].Path]; text != "" {
+			f.Fields[i].Value = text
+		}
+	}
+	return f, nil
+}
+
+// keptEnquiry is the enquiry kept with the job's vehicle, "" where there is none.
+func (v *visit) keptEnquiry(j *shop.Job) (string, error) {
+	link := j.Value("enquiry", "vehicle").Link
+	if link == nil {
+		return "", nil
+	}
+	x, err := shop.Get[shop.Vehicle](v.ctx(), v.shop, link.ID)
+	if shop.CodeOf(err) == shop.NotFound { // of an imported job
+		return "", nil
+	}
+	return x.Enquiry, err
+}
+
+// askedAgain is the form as it was sent, with what is wrong beside its fields.
+func askedAgain(form url.Values, c axle.Catalogue, found axle.Findings) enquiryForm {
+	f := enquiryForm{Fields: enquiryFields(c)}
+	for i := range f.Fields {
+		x := &f.Fields[i]
+		x.Value = strings.Join(form[x.Path], "\n")
+		for _, one := range found {
+			if field, _, _ := strings.Cut(one.Field, "["); field != x.Path || x.Wrong != "" {
+				continue
+			}
+			x.Wrong = one.Problem
+			if strings.TrimSpace(x.Value) == "" {
+				x.Wrong = "the sums cannot do without this"
+			}
+		}
+	}
+	for _, one := range found {
+		field, _, _ := strings.Cut(one.Field, "[")
+		if !slices.ContainsFunc(f.Fields, func(x enquiryField) bool { return x.Path == field }) {
+			f.Wrong = append(f.Wrong, strings.TrimPrefix(one.Field+": "+one.Problem, ": "))
+		}
+	}
+	return f
+}
+
+// enquiryFields are the fields of the form; their words come from the catalogue.
+func enquiryFields(c axle.Catalogue) []enquiryField {
 	names := func(n int, name func(int) string) []string {
 		var all []string
 		for i := range n {
@@ -59,45 +134,22 @@ func (v *visit) enquiryOf(j *shop.Job, c axle.Catalogue) (enquiryForm, error) {
 		{Path: "casting", Title: "Casting", Options: names(len(c.Castings), func(i int) string { return c.Castings[i].Name })},
 		{Path: "gears", Title: "Gear set", Options: names(len(c.GearSets), func(i int) string { return c.GearSets[i].Name })},
 		{Path: "diff_centre", Title: "Diff centre, where not the casting’s own", Options: names(len(c.DiffCentres), func(i int) string { return c.DiffCentres[i].Name }), Optional: true},
-		{Path: "mounting.position", Title: "Front or rear", Options: []string{string(axle.Rear), string(axle.Front)}, Value: j.Value("enquiry", "end").Word()},
+		{Path: "mounting.position", Title: "Front or rear", Options: []string{string(axle.Rear), string(axle.Front)}},
 		{Path: "mounting.forward", Title: "Flank that pulls forward", Hint: "drive is the convex side of the crown wheel’s teeth, as in most rear axles", Options: []string{"drive", "coast"}},
 	}
 	fields = append(fields, vehicleFields...)
-	fields = append(fields,
+	return append(fields,
 		enquiryField{Path: "use", Title: "Use", Options: words([]axle.Use{axle.Road, axle.Farm, axle.Forest, axle.Towing, axle.Expedition, axle.Competition, axle.Rock, axle.Salt, axle.Original}), Several: true},
-		enquiryField{Path: "duty", Title: "Duty", Options: names(len(c.Duties), func(i int) string { return c.Duties[i].Name })},
+		enquiryField{Path: "duty", Title: "Duty", Hint: "how its days are shared between roads, fields and loads", Options: names(len(c.Duties), func(i int) string { return c.Duties[i].Name })},
 		enquiryField{Path: "history", Title: "What broke before", Options: words([]axle.Fault{axle.HeelBreaks, axle.ShockFracture, axle.PinionStem, axle.HeadBearing, axle.CapWalk, axle.OilStarved}), Several: true, Optional: true})
-
-	kept := map[string]string{}
-	f := enquiryForm{}
-	if link := j.Value("enquiry", "vehicle").Link; link != nil {
-		x, err := shop.Get[shop.Vehicle](v.ctx(), v.shop, link.ID)
-		if err != nil && shop.CodeOf(err) != shop.NotFound {
-			return f, err
-		}
-		if x.Enquiry != "" {
-			kept, f.Kept = flatten(x.Enquiry), true
-		} else if err == nil {
-			kept["vehicle.name"] = x.Title
-		}
-	}
-	for path, value := range fromJob(j, c) {
-		if kept[path] == "" {
-			kept[path] = value
-		}
-	}
-	for i := range fields {
-		if text := kept[fields[i].Path]; text != "" {
-			fields[i].Value = text
-		}
-	}
-	f.Fields = fields
-	return f, nil
 }
 
 // fromJob is what the first step of the job already tells.
 func fromJob(j *shop.Job, c axle.Catalogue) map[string]string {
-	m := map[string]string{}
+	m := map[string]string{"mounting.position": j.Value("enquiry", "end").Word()}
+	if l := j.Value("enquiry", "vehicle").Link; l != nil {
+		m["vehicle.name"] = l.Label
+	}
 	if e := j.Value("enquiry", "engine"); e.SI != nil {
 		m["vehicle.engine"] = quantity.Exact(*e.SI, quantity.Torque)
 	}
@@ -123,28 +175,19 @@ func fromJob(j *shop.Job, c axle.Catalogue) map[string]string {
 	return m
 }
 
-// readEnquiry makes the enquiry of the form, keeps it with the vehicle and
-// returns it as YAML. Nothing but the known figures gets into it.
-func (v *visit) readEnquiry() (string, error) {
+// readEnquiry makes the enquiry of the form and keeps it with the vehicle, as it
+// was typed. It returns it as YAML: nothing but the known figures gets into it.
+func (v *visit) readEnquiry() (string, *shop.Job, url.Values, error) {
 	form, j, err := v.formOfJob()
 	if err != nil {
-		return "", err
+		return "", nil, nil, err
 	}
 	text, err := enquiryYAML(j, form)
 	if err != nil {
-		return "", err
+		return "", nil, nil, err
 	}
-	if link := j.Value("enquiry", "vehicle").Link; link != nil {
-		x, err := shop.Get[shop.Vehicle](v.ctx(), v.shop, link.ID)
-		if err != nil {
-			return "", err
-		}
-		x.Enquiry = text
-		if _, err := shop.Save(v.ctx(), v.shop, v.who, x); err != nil {
-			return "", err
-		}
-	}
-	return text, nil
+	j, err = v.shop.KeepEnquiry(v.ctx(), v.who, j.ID, form.Get("vehicle.name"), text)
+	return text, j, form, err
 }
 
 func enquiryYAML(j *shop.Job, form url.Values) (string, error) {
@@ -226,7 +269,7 @@ func (s *Server) loadEnquiry(text string) (axle.Enquiry, axle.Catalogue, error) 
 	}
 	defer os.RemoveAll(dir)
 	var files []string
-	for _, f := range s.o.Catalogue {
+	for _, f := range s.catalogue() {
 		abs, err := filepath.Abs(f)
 		if err != nil {
 			return axle.Enquiry{}, axle.Catalogue{}, err

@@ -45,7 +45,8 @@ func openBench(t testing.TB, change ...func(*web.Options)) *bench {
 	if b.shop, err = shop.Open(t.Context(), store, shop.Options{}); err != nil {
 		t.Fatal(err)
 	}
-	o := web.Options{Shop: b.shop, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Catalogue: catalogue(t, dir)}
+	o := web.Options{Shop: b.shop, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Folder: dir}
+	catalogue(t, dir)
 	for _, c := range change {
 		c(&o)
 	}
@@ -61,26 +62,17 @@ func openBench(t testing.TB, change ...func(*web.Options)) *bench {
 }
 
 // catalogue copies the invented catalogue into the shop's folder.
-func catalogue(t testing.TB, dir string) []string {
+func catalogue(t testing.TB, dir string) {
 	t.Helper()
-	var files []string
-	for _, name := range []string{"tarnhow.yaml", "upgrades.yaml", "duties.yaml", "quarry-log.csv"} {
+	for _, name := range []string{"tarnhow.yaml", "upgrades.yaml", "duties.yaml"} {
 		text, err := examples.Files.ReadFile(name)
 		if err != nil {
-			continue
-		}
-		path := filepath.Join(dir, name)
-		if err := os.WriteFile(path, text, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if strings.HasSuffix(name, ".yaml") {
-			files = append(files, path)
+		if err := os.WriteFile(filepath.Join(dir, name), text, 0o600); err != nil {
+			t.Fatal(err)
 		}
 	}
-	if len(files) == 0 {
-		t.Fatal("no catalogue among the examples")
-	}
-	return files
 }
 
 // An answer is what the server said.

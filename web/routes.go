@@ -38,6 +38,7 @@ func (s *Server) routes() http.Handler {
 	in("POST /job/{job}/enquiry", keepEnquiry)
 	in("GET /job/{job}/advice/{place}", keptAdvicePage)
 	in("GET /job/{job}/advice/{place}/sheet", adviceSheetPage)
+	in("POST /catalogue/examples", beginCatalogue)
 	in("GET /job/{job}/quote", quotePage)
 	in("POST /job/{job}/quote", keepQuote)
 

@@ -22,8 +22,8 @@ type Options struct {
 	Network bool
 	Secure  bool // reached by TLS: cookies never travel in the open
 
-	Catalogue []string // files that the sums take castings, gears and upgrades from
-	Authority []byte   // certificate of the shop's own authority, PEM; nil where there is none
+	Folder    string // the shop's, with the catalogue of the sums; empty is none
+	Authority []byte // certificate of the shop's own authority, PEM; nil where there is none
 	Now       func() time.Time
 }
 

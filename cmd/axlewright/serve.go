@@ -11,7 +11,6 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
-	"slices"
 	"strings"
 	"sync"
 	"syscall"
@@ -19,7 +18,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"axlewright/axle"
 	"axlewright/shop"
 	"axlewright/sqlstore"
 	"axlewright/web"
@@ -109,13 +107,9 @@ func (s serving) on(ctx context.Context, listener net.Listener) error {
 	if err != nil {
 		return err
 	}
-	catalogue, err := catalogueFiles(s.dir)
-	if err != nil {
-		return err
-	}
 	log := slog.New(slog.NewTextHandler(s.out, nil))
 	bench := web.New(web.Options{Shop: sh, Log: log, Network: !web.Loopback(s.listen), Secure: cert != nil,
-		Catalogue: catalogue, Authority: authority})
+		Folder: s.dir, Authority: authority})
 	if err := s.greet(ctx, sh, bench, listener, authority); err != nil {
 		bench.Close()
 		return err
@@ -194,18 +188,3 @@ func (s serving) greet(ctx context.Context, sh *shop.Shop, bench *web.Server, l 
 	}
 	return err
 }
-
-// catalogueFiles are the files that the sums take castings and upgrades from:
-// those of the folder catalogue, else the YAML files of the shop's folder that
-// are no enquiries.
-func catalogueFiles(dir string) ([]string, error) {
-	files, err := filepath.Glob(filepath.Join(dir, "catalogue", "*.yaml"))
-	if err != nil || len(files) > 0 {
-		return files, err
-	}
-	files, err = filepath.Glob(filepath.Join(dir, "*.yaml"))
-	return slices.DeleteFunc(files, func(f string) bool { return !isCatalogue(f) }), err
-}
-
-// isCatalogue says whether a file reads as a catalogue by itself or with others.
-func isCatalogue(path string) bool { return !axle.IsEnquiry(path) }

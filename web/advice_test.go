@@ -1,0 +1,111 @@
+package web_test
+
+import (
+	"net/http"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"axlewright/shop"
+	"axlewright/web"
+)
+
+// What the sums cannot take is said at its field, in words without files and
+// lines, and all that was typed is still there.
+func TestAdviceFormKeepsWhatWasTyped(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	at := "/job/" + string(j.ID) + "/advice"
+	fields := slices.Clone(adviceFields)
+	change := func(path, value string) { fields[slices.Index(fields, path)+1] = value }
+	change("vehicle.engine", "300 horses <b>")
+	change("vehicle.axle_load", "1350")
+	change("vehicle.tyre", "")
+	a := b.post(at, fields...)
+	if a.status != http.StatusUnprocessableEntity {
+		t.Fatalf("%d %s", a.status, a.body)
+	}
+	doc := parse(t, a.body)
+	byName := func(name string) *html.Node {
+		t.Helper()
+		all := find(doc, func(n *html.Node) bool { return attr(n, "name") == name })
+		if len(all) == 0 {
+			t.Fatalf("no field %s", name)
+		}
+		return all[0]
+	}
+	for name, want := range map[string]string{"vehicle.engine": "expected a torque such as 90 N·m", "vehicle.axle_load": "the unit is missing", "vehicle.tyre": "cannot do without"} {
+		x := byName(name)
+		says := find(doc, func(n *html.Node) bool { return attr(n, "id") == attr(x, "aria-describedby") && attr(n, "id") != "" })
+		if attr(x, "aria-invalid") != "true" || len(says) != 1 || !strings.Contains(text(says[0]), want) {
+			t.Errorf("%s is not marked with %q", name, want)
+		}
+	}
+	if got := attr(byName("vehicle.engine"), "value"); got != "300 horses <b>" {
+		t.Errorf("the engine is now %q", got)
+	}
+	if x := byName("vehicle.friction"); attr(x, "value") != "0.7 ± 12 %" || has(x, "aria-invalid") {
+		t.Error("a figure that was right is gone or marked")
+	}
+	for _, n := range find(doc, func(n *html.Node) bool { return attr(n, "name") == "use" }) {
+		if word := attr(n, "value"); has(n, "checked") != (word == "farm" || word == "towing") {
+			t.Errorf("use %s: checked %t", word, has(n, "checked"))
+		}
+	}
+	said := text(doc)
+	if !strings.Contains(said, "3 answers want another look") || strings.Contains(said, ".yaml") || strings.Contains(said, "vehicle.engine") {
+		t.Errorf("it says %s", said)
+	}
+	// It is kept with the vehicle as it was typed, and shown again.
+	if x, err := shop.Get[shop.Vehicle](b.Ctx, b.shop, b.Vehicle.ID); err != nil || !strings.Contains(x.Enquiry, "300 horses") {
+		t.Errorf("kept %q, %v", x.Enquiry, err)
+	}
+	if got := b.get(at).body; !strings.Contains(got, "300 horses") {
+		t.Error("what was typed is gone when the page is opened again")
+	}
+}
+
+// Without a vehicle one is made, so that what was typed is kept.
+func TestEnquiryWithoutVehicle(t *testing.T) {
+	b := openBench(t)
+	j, err := b.shop.OpenJob(b.Ctx, b.Owner, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a := b.post("/job/"+string(j.ID)+"/enquiry", adviceFields...); a.status != http.StatusSeeOther {
+		t.Fatalf("%d %s", a.status, a.body)
+	}
+	now, err := b.shop.Job(b.Ctx, j.ID)
+	if err != nil || now.Value("enquiry", "vehicle").Link == nil || now.Value("enquiry", "vehicle").Link.Label != "farm truck" {
+		t.Errorf("the vehicle is %+v, %v", now.Value("enquiry", "vehicle"), err)
+	}
+	if got := b.get("/job/" + string(j.ID) + "/advice").body; !strings.Contains(got, "190 N·m ± 5 %, maker") {
+		t.Error("the enquiry is gone")
+	}
+}
+
+// A shop without a catalogue is told what to do and can begin with the examples.
+func TestAdviceWithoutCatalogue(t *testing.T) {
+	dir := t.TempDir()
+	b := openBench(t, func(o *web.Options) { o.Folder = dir })
+	at := "/job/" + string(b.Open().ID) + "/advice"
+	if got := text(b.page(at)); !strings.Contains(got, "Begin with the examples") || !strings.Contains(got, "invented") {
+		t.Fatalf("it says %s", got)
+	}
+	if a := b.post("/catalogue/examples"); a.status != http.StatusSeeOther {
+		t.Fatalf("%d %s", a.status, a.body)
+	}
+	if got := text(b.page(at)); !strings.Contains(got, "T24S") {
+		t.Errorf("the castings cannot be chosen: %s", got)
+	}
+	if files, _ := os.ReadDir(filepath.Join(dir, "catalogue")); len(files) < 3 {
+		t.Errorf("%d files", len(files))
+	}
+	if a := b.post("/catalogue/examples"); a.status != http.StatusConflict {
+		t.Errorf("a second time: %d", a.status)
+	}
+}
