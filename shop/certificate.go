@@ -73,8 +73,8 @@ func VerifyCertificate(text string, key PublicKey) (Certificate, error) {
 func (c Certificate) Witness() Head { return Head{c.Seq, c.Hash} }
 
 // Certify signs the record as it stands, with the shop's key, and writes the
-// certificate into it. A number must be stamped and no stop may stand at the
-// handover.
+// certificate into it. A number must be stamped, and no stop may stand at the
+// handover or at a step that something was written at.
 func (s *Shop) Certify(ctx context.Context, by Actor, job ID) (Certificate, error) {
 	var c Certificate
 	if err := by.Must(ActCertify); err != nil {
@@ -88,7 +88,11 @@ func (s *Shop) Certify(ctx context.Context, by Actor, job ID) (Certificate, erro
 		if j.Origin.ID != s.id {
 			return nil, Fault(Forbidden, "This unit was built by another shop, which certifies it.")
 		}
-		if stop := j.stopAt("handover", string(EntryCertificate)); stop != nil {
+		stop := j.stopAt("handover", string(EntryCertificate))
+		if stop == nil {
+			stop = j.builtPast()
+		}
+		if stop != nil {
 			return nil, stop.refusal(Slot{"handover", string(EntryCertificate), ""})
 		}
 		c = Certificate{Number: strings.TrimSpace(number.Value.Text), Job: j.ID, Seq: j.Head.Seq, Hash: j.Head.Hash, Key: s.key.public.Fingerprint()}
@@ -139,44 +143,4 @@ func (s *Shop) CheckCertificate(ctx context.Context, text string) (Check, error)
 		return nil
 	})
 	return check, err
-}
-
-// VerifyJob tells everything that is wrong with a job's record and files:
-// Verify with the job's own certificates as witnesses, each certificate's
-// signature, and every file that an entry names.
-func (s *Shop) VerifyJob(ctx context.Context, id ID) ([]Finding, error) {
-	var j *Job
-	var found []Finding
-	err := s.store.View(ctx, func(tx Tx) error {
-		job, err := readJob(tx, id)
-		if err != nil {
-			return err
-		}
-		j = job
-		var witnesses []Head
-		for _, c := range j.Certificates() {
-			witnesses = append(witnesses, c.Witness())
-		}
-		found = Verify(id, j.sealed, j.Head, witnesses...)
-		return nil
-	})
-	if err != nil {
-		return nil, err
-	}
-	for _, e := range j.entries {
-		if e.Kind == EntryCertificate && e.Value.Text != "" && j.Origin.ID == s.id {
-			if _, err := VerifyCertificate(e.Value.Text, s.key.public); err != nil {
-				found = append(found, Finding{e.Seq, "the certificate is not signed by this shop"})
-			}
-		}
-		for _, f := range e.Files() {
-			if _, err := s.store.File(ctx, f.SHA256); err != nil {
-				if !lost(err) {
-					return nil, err
-				}
-				found = append(found, Finding{e.Seq, "its file " + short(f.SHA256) + "… (" + f.Name + ") is lost or altered"})
-			}
-		}
-	}
-	return found, nil
 }

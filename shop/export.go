@@ -190,6 +190,9 @@ files/         photographs, papers and advice
 cards.jsonl    donor, lots, casting, customer as they were known at export
 manifest.json  number, end of the record, signature and public key of the shop
 
+The record and its signature are what counts: job.html shows the record for easy
+reading and is not signed.
+
 This file can be imported into any Axlewright again. It can also be read and
 checked without it, as follows.
 

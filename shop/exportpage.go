@@ -23,7 +23,7 @@ func jobPage(j *Job, by string, lost map[string]bool) []byte {
 	p.text(number)
 	p.raw(`</title><style>
 body{font:16px/1.4 sans-serif;max-width:60rem;margin:1rem auto;padding:0 1rem;color:#000;background:#fff}
-table{border-collapse:collapse;width:100%}td,th{border:1px solid #999;padding:.3rem .5rem;text-align:left;vertical-align:top}
+table{border-collapse:collapse;width:100%}td,th{border:1px solid #999;padding:.3rem .5rem;text-align:left;vertical-align:top}.says{overflow-wrap:anywhere;white-space:pre-line}
 h2{margin-top:2rem;border-bottom:2px solid #000}img{max-width:18rem;max-height:18rem}.was{color:#555}.bad{border:3px solid #000;padding:.5rem}
 small{color:#444}h1,p,td{unicode-bidi:plaintext}
 </style></head><body>
@@ -65,7 +65,7 @@ func (p *page) step(j *Job, v StepView) {
 	}
 	p.raw("<h2>")
 	p.text(v.Step.Title)
-	p.raw("</h2>\n<table><thead><tr><th>what</th><th>value</th><th>range</th><th>who, when</th></tr></thead><tbody>\n")
+	p.raw("</h2>\n<table><thead><tr><th>what</th><th>value</th><th>range</th><th>who, when (UTC)</th></tr></thead><tbody>\n")
 	for _, e := range all {
 		title := e.Item
 		if f, ok := FieldOf(e.Step, e.Item); ok {
@@ -76,7 +76,7 @@ func (p *page) step(j *Job, v StepView) {
 		}
 		p.raw("<tr><td>")
 		p.text(title)
-		p.raw("</td><td>")
+		p.raw(`</td><td class="says">`)
 		p.value(e)
 		p.raw("</td><td>")
 		if e.Limit != nil {
@@ -131,7 +131,7 @@ func (p *page) record(j *Job) {
 		p.text(e.Who.Name)
 		p.raw("</td><td>")
 		p.text(e.Slot().String())
-		p.raw("</td><td>")
+		p.raw(`</td><td class="says">`)
 		p.text(valueText(e.Value))
 		if e.Corrects != 0 {
 			p.raw(` <span class="was">`)
@@ -159,7 +159,10 @@ func valueText(v Value) string {
 	if v.SI != nil {
 		text := v.Typed
 		if v.Dim != "" {
-			if shown := quantity.Format(*v.SI, v.Dim); shown != text {
+			shown := quantity.Format(*v.SI, v.Dim)
+			if strings.HasPrefix(shown, text) { // typed in one of the two units: "0.16 mm"
+				text = shown
+			} else {
 				text += " = " + shown
 			}
 		}

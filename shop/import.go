@@ -25,35 +25,17 @@ func (s *Shop) Import(ctx context.Context, by Actor, r io.ReaderAt, size int64) 
 	if err := by.Must(ActSettings); err != nil {
 		return result, err
 	}
-	a, err := openArchive(r, size)
+	e, err := openExport(r, size)
 	if err != nil {
 		return result, err
 	}
-	text, err := a.content("manifest.json", 1<<20)
-	if err != nil {
-		return result, err
-	}
-	var m exportManifest
-	if err := json.Unmarshal(text, &m); err != nil || m.Format != RecordFormat || !m.Job.Valid() {
-		return result, Fault(Damaged, "manifest.json is not that of a job in form %d.", RecordFormat).Because(err)
-	}
-	head := Head(m.Head)
-	result.Signed = m.Seal == sealText(m.Number, m.Job, head, m.Key.Fingerprint()) && m.Key.signed(m.Seal, m.Sig)
-	sealed, err := importRecord(a, m.Job, head)
-	if err != nil {
-		return result, err
-	}
-	job := Read(m.Job, sealed, head)
-	if err := s.importFiles(ctx, a, job); err != nil {
-		return result, err
-	}
-	cards, err := importCards(a)
-	if err != nil {
+	result.Signed = e.signed
+	if err := s.importFiles(ctx, e.archive, e.job); err != nil {
 		return result, err
 	}
 	err = s.store.Update(ctx, func(tx Tx) error {
 		result.Added = 0
-		for _, c := range cards {
+		for _, c := range e.cards {
 			if _, err := tx.Card(c.Kind, c.ID); CodeOf(err) != NotFound {
 				if err != nil {
 					return err
@@ -64,16 +46,75 @@ func (s *Shop) Import(ctx context.Context, by Actor, r io.ReaderAt, size int64) 
 				return err
 			}
 		}
-		result.Added, err = mergeRecord(tx, job.ID, sealed)
+		result.Added, err = mergeRecord(tx, e.job.ID, e.job.sealed)
 		if err != nil {
 			return err
 		}
-		if result.Job, err = readJob(tx, job.ID); err != nil || result.Added == 0 {
+		if result.Job, err = readJob(tx, e.job.ID); err != nil || result.Added == 0 {
 			return err
 		}
-		return tx.PutIndex(job.ID, result.Job.Index(s.id))
+		return tx.PutIndex(e.job.ID, result.Job.Index(s.id))
 	})
 	return result, err
+}
+
+// An Exported is what an exported job says of itself.
+type Exported struct {
+	Job    *Job
+	By     Link      // the shop that exported it
+	Key    PublicKey // of that shop, as the file says
+	Signed bool      // the seal fits that key
+}
+
+// CheckExport reads an exported job from end to end: the record's chain against
+// its seal, every card, photograph and paper. It needs no shop.
+func CheckExport(r io.ReaderAt, size int64) (Exported, error) {
+	e, err := openExport(r, size)
+	if err != nil {
+		return Exported{}, err
+	}
+	for i := range e.job.entries {
+		for _, f := range e.job.entries[i].Files() {
+			if _, err := e.archive.file(f); err != nil {
+				return Exported{}, err
+			}
+		}
+	}
+	return Exported{e.job, e.manifest.By, e.manifest.Key, e.signed}, e.archive.rest()
+}
+
+// export is an exported job with its record verified.
+type export struct {
+	archive  *archive
+	manifest exportManifest
+	job      *Job
+	cards    []Card
+	signed   bool
+}
+
+func openExport(r io.ReaderAt, size int64) (*export, error) {
+	a, err := openArchive(r, size)
+	if err != nil {
+		return nil, err
+	}
+	text, err := a.content("manifest.json", 1<<20)
+	if err != nil {
+		return nil, err
+	}
+	e := &export{archive: a}
+	m := &e.manifest
+	if err := json.Unmarshal(text, m); err != nil || m.Format != RecordFormat || !m.Job.Valid() {
+		return nil, Fault(Damaged, "manifest.json is not that of a job in form %d.", RecordFormat).Because(err)
+	}
+	head := Head(m.Head)
+	e.signed = m.Seal == sealText(m.Number, m.Job, head, m.Key.Fingerprint()) && m.Key.signed(m.Seal, m.Sig)
+	sealed, err := importRecord(a, m.Job, head)
+	if err != nil {
+		return nil, err
+	}
+	e.job = Read(m.Job, sealed, head)
+	e.cards, err = importCards(a)
+	return e, err
 }
 
 // importRecord reads record.jsonl and demands that it is whole and in its form.

@@ -159,15 +159,7 @@ func backupCards(a *archive, count *counted, each func(Card, description) error)
 // backupRecords calls each for every job with its whole, verified record. The
 // lines of records.jsonl stand job after job in the order of jobs.jsonl.
 func backupRecords(a *archive, count *counted, each func(*Job, []Sealed) error) error {
-	var heads []jobHead
-	err := a.lines("jobs.jsonl", func(line []byte) error {
-		var h jobHead
-		if err := json.Unmarshal(line, &h); err != nil || !h.Job.Valid() {
-			return Fault(Damaged, "jobs.jsonl cannot be read.").Because(err)
-		}
-		heads = append(heads, h)
-		return nil
-	})
+	heads, err := backupHeads(a)
 	if err != nil {
 		return err
 	}

@@ -118,7 +118,7 @@ func (s *Shop) OpenJob(ctx context.Context, by Actor, ticket string, sets ...Set
 		if err != nil {
 			return err
 		}
-		number, err := nextNumber(tx, "job")
+		number, err := nextNumber(tx, numbersOfJobs)
 		if err != nil {
 			return err
 		}
@@ -162,23 +162,34 @@ func readJob(tx Tx, id ID) (*Job, error) {
 	return Read(id, sealed, head), nil
 }
 
+// numbersOfJobs is the name under which jobs are counted.
+const numbersOfJobs = "job"
+
 // nextNumber counts 1, 2, 3 … under a name. A number given in an Update that
 // fails is given again.
 func nextNumber(tx Tx, name string) (int64, error) {
-	key := "number." + name
-	text, err := tx.Setting(key)
+	n, err := lastNumber(tx, name)
 	if err != nil {
 		return 0, err
 	}
-	var n int64
-	if text != nil {
-		if n, err = strconv.ParseInt(string(text), 10, 64); err != nil {
-			return 0, Fault(Damaged, "The running number of the shop cannot be read.").Because(err)
-		}
-	}
 	n++
-	return n, tx.PutSetting(key, []byte(strconv.FormatInt(n, 10)))
+	return n, tx.PutSetting(numberKey(name), []byte(strconv.FormatInt(n, 10)))
 }
+
+// lastNumber is the last number that was given, 0 before the first.
+func lastNumber(tx Tx, name string) (int64, error) {
+	text, err := tx.Setting(numberKey(name))
+	if err != nil || text == nil {
+		return 0, err
+	}
+	n, err := strconv.ParseInt(string(text), 10, 64)
+	if err != nil {
+		return 0, Fault(Damaged, "The running number of the shop cannot be read.").Because(err)
+	}
+	return n, nil
+}
+
+func numberKey(name string) string { return "number." + name }
 
 // change runs a rule on a job as it stands, alone, and appends the entries
 // that the rule returns.

@@ -195,6 +195,88 @@ func TestOverrideCoversTheCauseAsItStands(t *testing.T) {
 	}
 }
 
+// Each stop there is: refused with its cause, no reason no override, those who
+// may not override it do not, and with a name and a reason the work goes on.
+func TestEachStopIsOverriddenByNameWithAReason(t *testing.T) {
+	b := bench(t)
+	type write struct {
+		step        shop.StepKey
+		item, place string
+		value       shop.Value
+	}
+	steel := write{"metal", "metal", "", shop.Words(shop.MetalSteel)}
+	cases := map[string]struct {
+		causes []write
+		then   write
+	}{
+		"iron":    {[]write{{"metal", "metal", "", shop.Words(shop.MetalGrey)}}, write{"weld", "runs", "1", count("2")}},
+		"vent":    {[]write{steel, {"plates", "vents", "", shop.Words(shop.VentMissing)}}, write{"weld", "runs", "1", count("2")}},
+		"solvent": {[]write{steel, {"clean", "wash", "", shop.Words(shop.SolventChlorinated)}}, write{"weld", "runs", "1", count("2")}},
+		"crack":   {[]write{{"clean", "cracks", "", shop.Words(shop.CrackBore)}}, write{"drill", "wall", "", shoptest.MM("8", 8)}},
+		"kit": {[]write{{"identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T31.ID)}, {"plates", "kit", "", shop.Used(b.Kits.ID, 1)}},
+			write{"jig", "mandrel", "", shop.Words("free")}},
+		"bores": {[]write{{"cooled", "bore_crown", "0°", shoptest.MM("80.01", 80.01)}, {"cooled", "caps", "", shop.Words(shop.CapsNotTorqued)}},
+			write{"cooled", "decision", "", shop.Words("free")}},
+		"peg": {[]write{{"peg", "touches", "", shop.Words(shop.PegTouches)}}, write{"handover", "day", "", shop.Day("2026-03-09")}},
+	}
+	for _, stop := range shop.AllStops() {
+		t.Run(stop.Key, func(t *testing.T) {
+			c, ok := cases[stop.Key]
+			if !ok {
+				t.Fatal("this stop has no test")
+			}
+			j := b.Open(shop.WorkPlates, shop.WorkPeg)
+			for _, w := range c.causes {
+				b.Write(j.ID, w.step, w.item, w.place, w.value)
+			}
+			refused(b, j.ID, stop.Key, c.then.step, c.then.item, c.then.place, c.then.value)
+			for _, r := range []struct {
+				by   shop.Actor
+				why  string
+				want shop.Code
+			}{{b.Owner, "  ", shop.Invalid}, {b.Reader, "because", shop.Forbidden}, {b.Adviser, "because", shop.Forbidden}} {
+				_, err := b.Shop.Override(b.Ctx, r.by, j.ID, stop.Key, r.why)
+				wantCode(t, err, r.want)
+			}
+			by := b.Builder
+			if stop.Owner {
+				_, err := b.Shop.Override(b.Ctx, b.Builder, j.ID, stop.Key, "because")
+				wantCode(t, err, shop.Forbidden)
+				by = b.Owner
+			}
+			refused(b, j.ID, stop.Key, c.then.step, c.then.item, c.then.place, c.then.value)
+			j, err := b.Shop.Override(b.Ctx, by, j.ID, stop.Key, "measured again by hand")
+			if err != nil {
+				t.Fatal(err)
+			}
+			if s := standing(j, stop.Key); s == nil || s.Override == nil || s.Override.Who.Name != by.Name || s.Override.Why != "measured again by hand" {
+				t.Errorf("the record has %+v", s)
+			}
+			b.Write(j.ID, c.then.step, c.then.item, c.then.place, c.then.value)
+		})
+	}
+}
+
+// What was welded before the metal was found out gets no certificate until
+// somebody answers for it by name.
+func TestNoCertificateForWhatWasBuiltPastAStop(t *testing.T) {
+	b := bench(t)
+	j := stamped(b)
+	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalSteel))
+	b.Write(j.ID, "weld", "runs", "1", count("2"))
+	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalGrey))
+	_, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID)
+	if e := wantCode(t, err, shop.Stopped); e.Stop == nil || e.Stop.Key != "iron" {
+		t.Errorf("stopped by %+v", e.Stop)
+	}
+	if _, err := b.Shop.Override(b.Ctx, b.Owner, j.ID, "iron", "chips of a second place are steel"); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID); err != nil {
+		t.Error(err)
+	}
+}
+
 // Nothing else forces an order: a fresh job takes a reading at every step that
 // no stop guards.
 func TestStepsAreFilledInAnyOrder(t *testing.T) {

@@ -57,7 +57,10 @@ func Verify(job ID, entries []Sealed, head Head, witnesses ...Head) []Finding {
 		if e.Job != job || s.Job != job {
 			say(s.Seq, "it belongs to another job")
 		}
-		if e.Seq != s.Seq || e.Slot().String() != s.Slot || e.Corrects != s.Corrects || e.Ticket != s.Ticket {
+		if e.Seq != s.Seq {
+			say(s.Seq, "its words say that it is entry %d: it was moved", e.Seq)
+		}
+		if e.Slot().String() != s.Slot || e.Corrects != s.Corrects || e.Ticket != s.Ticket {
 			say(s.Seq, "the store's index does not agree with its words")
 		}
 		if e.Format != RecordFormat {

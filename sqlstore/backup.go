@@ -76,7 +76,7 @@ func CheckFile(path string) (shop.Backup, error) {
 	}
 	defer f.Close()
 	b, err := checkFile(f, besideOf(path))
-	return b, inFile(path, err)
+	return b, InFile(path, err)
 }
 
 // RestoreFile puts a backup into this store, which must be empty: all of it or
@@ -92,11 +92,11 @@ func (s *Store) RestoreFile(ctx context.Context, path string) (shop.Backup, erro
 		return shop.Backup{}, fileFault(err, "The backup cannot be read.")
 	}
 	b, err := shop.Restore(ctx, s, f, info.Size(), besideOf(path))
-	return b, inFile(path, err)
+	return b, InFile(path, err)
 }
 
-// inFile adds which file is not as it should be.
-func inFile(path string, err error) error {
+// InFile adds to an error which file is not as it should be.
+func InFile(path string, err error) error {
 	var e *shop.Error
 	if errors.As(err, &e) && e.Field == "" && (e.Code == shop.Damaged || e.Code == shop.TooLarge || e.Code == shop.Invalid) {
 		return e.At(path)

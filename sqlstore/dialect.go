@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"net/url"
+	"os"
 	"path/filepath"
 	"runtime"
 
@@ -27,28 +28,33 @@ const FileName = "shop.db"
 // openSQLite opens shop.db with one connection that writes and several that
 // read. Write transactions begin immediately: one that reads first and then
 // writes would otherwise fail at once where it should wait.
-func (s *Store) openSQLite(ctx context.Context) error {
+func (s *Store) openSQLite(ctx context.Context, reading bool) error {
 	path := filepath.Join(s.dir, FileName)
 	s.about = "SQLite in " + path
 	s.d = dialect{goose: goose.DialectSQLite3, view: sql.TxOptions{ReadOnly: true}}
+	if _, err := os.Stat(path); reading && err != nil {
+		return shop.Fault(shop.NotFound, "There is no shop in %s.", s.dir).Because(err)
+	}
 	var err error
-	if s.writer, err = sql.Open("sqlite", sqliteDSN(path, "immediate", "journal_mode(WAL)", "synchronous(FULL)", "foreign_keys(1)", "busy_timeout(5000)", "wal_autocheckpoint(1000)")); err != nil {
-		return err
-	}
-	s.writer.SetMaxOpenConns(1)
-	if err := s.migrate(ctx, s.writer); err != nil {
-		return err
-	}
-	// The database's name is in the folder before anything is promised.
-	if err := syncFolder(s.dir); err != nil {
-		return fileFault(err, "The shop's folder cannot be flushed.")
+	if !reading {
+		if s.writer, err = sql.Open("sqlite", sqliteDSN(path, "immediate", "journal_mode(WAL)", "synchronous(FULL)", "foreign_keys(1)", "busy_timeout(5000)", "wal_autocheckpoint(1000)")); err != nil {
+			return err
+		}
+		s.writer.SetMaxOpenConns(1)
+		if err := s.migrate(ctx, s.writer); err != nil {
+			return err
+		}
+		// The database's name is in the folder before anything is promised.
+		if err := syncFolder(s.dir); err != nil {
+			return fileFault(err, "The shop's folder cannot be flushed.")
+		}
 	}
 	if s.reader, err = sql.Open("sqlite", sqliteDSN(path, "deferred", "query_only(1)", "busy_timeout(5000)")); err != nil {
 		return err
 	}
 	s.reader.SetMaxOpenConns(max(4, runtime.NumCPU()))
 	s.reader.SetMaxIdleConns(max(4, runtime.NumCPU()))
-	return s.reader.PingContext(ctx)
+	return s.upToDate(ctx)
 }
 
 func sqliteDSN(path, txlock string, pragmas ...string) string {

@@ -36,6 +36,9 @@ func (s *Store) PutFile(ctx context.Context, content []byte) (string, error) {
 		return "", err
 	}
 	defer done()
+	if err := s.mayWrite(); err != nil {
+		return "", err
+	}
 	if err := ctx.Err(); err != nil {
 		return "", shop.Fault(shop.Closed, "Broken off.").Because(err)
 	}

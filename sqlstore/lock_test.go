@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -45,6 +46,45 @@ func TestASecondProgramIsRefusedInPostgres(t *testing.T) {
 	if out, err := child(t, "open", t.TempDir(), url).CombinedOutput(); err != nil {
 		t.Errorf("after closing: %q (%v)", out, err)
 	}
+}
+
+// A shop that a program has open is read and backed up by another, which writes
+// nothing.
+func TestReadingBesideTheBench(t *testing.T) {
+	t.Run("SQLite", func(t *testing.T) { readBeside(t, sqlstore.Options{Dir: t.TempDir()}) })
+	t.Run("PostgreSQL", func(t *testing.T) {
+		readBeside(t, sqlstore.Options{Dir: t.TempDir(), Postgres: newPostgres(t)(t)})
+	})
+}
+
+func readBeside(t *testing.T, o sqlstore.Options) {
+	reading := o
+	reading.Reading = true
+	_, err := sqlstore.Open(t.Context(), reading)
+	wantCode(t, err, shop.NotFound)
+	if made, err := os.ReadDir(o.Dir); err != nil || len(made) > 0 {
+		t.Errorf("made by looking: %v %v", made, err)
+	}
+
+	b := shoptest.Fellgate(t, open(t, o))
+	j := photographed(b)
+	r := open(t, reading)
+	sh, err := shop.Open(t.Context(), r, shop.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.Write(j.ID, "lash", "lash", "1", shoptest.MM("0.15", 0.15)) // the bench goes on
+	if found, err := sh.VerifyJob(t.Context(), j.ID); err != nil || len(found) > 0 {
+		t.Errorf("verified beside: %v %v", found, err)
+	}
+	made, err := r.BackUpFile(t.Context(), sh, filepath.Join(t.TempDir(), "shop.zip"))
+	if err != nil || made.Jobs != 1 || made.Entries != int64(len(j.Entries()))+1 || made.Files != 2 {
+		t.Errorf("backed up beside: %+v %v", made, err)
+	}
+	_, err = sh.Note(t.Context(), shop.Program, j.ID, "lash", "from outside", "")
+	wantCode(t, err, shop.Forbidden)
+	_, err = r.PutFile(t.Context(), []byte("from outside"))
+	wantCode(t, err, shop.Forbidden)
 }
 
 // Several benches on one database: each sees what the others write, and hears

@@ -24,6 +24,11 @@ type Options struct {
 	// benches on one database. They must reach the same folder of files. It is
 	// refused for SQLite.
 	Shared bool
+
+	// Reading opens a shop that is there to look at it only, for a backup or to
+	// verify it, also while another program has it open. Nothing is locked, made
+	// or brought up to date, and nothing can be written.
+	Reading bool
 }
 
 // A Store is a shop.Store in a database and a folder.
@@ -31,7 +36,7 @@ type Store struct {
 	dir    string
 	about  string
 	d      dialect
-	writer *sql.DB // one connection for SQLite
+	writer *sql.DB // one connection for SQLite; nil where the shop is only read
 	reader *sql.DB // the same as writer for PostgreSQL
 	lock   *os.File
 	guard  guard // of PostgreSQL; nil for SQLite
@@ -76,15 +81,22 @@ func Open(ctx context.Context, o Options) (*Store, error) {
 }
 
 func (s *Store) open(ctx, beside context.Context, o Options) (err error) {
-	if o.Shared {
+	switch {
+	case o.Reading:
+		if _, err := os.Stat(s.dir); err != nil {
+			return shop.Fault(shop.NotFound, "There is no folder %s.", s.dir).Because(err)
+		}
+	case o.Shared:
 		if err := os.MkdirAll(filepath.Join(s.dir, "files"), 0o700); err != nil {
 			return fileFault(err, "The shop's folder %s cannot be made.", s.dir)
 		}
-	} else if s.lock, err = openFolder(s.dir); err != nil {
-		return err
+	default:
+		if s.lock, err = openFolder(s.dir); err != nil {
+			return err
+		}
 	}
 	if o.Postgres == "" {
-		return s.openSQLite(ctx)
+		return s.openSQLite(ctx, o.Reading)
 	}
 	return s.openPostgres(ctx, beside, o)
 }
@@ -114,6 +126,14 @@ func (s *Store) enter() (done func(), err error) {
 	}
 	s.calls.Add(1)
 	return s.calls.Done, nil
+}
+
+// mayWrite refuses writing where the shop is only read.
+func (s *Store) mayWrite() error {
+	if s.writer == nil {
+		return shop.Fault(shop.Forbidden, "This shop was opened to be read only.")
+	}
+	return nil
 }
 
 // Close waits for running calls and lets go of the shop.

@@ -53,6 +53,10 @@ func (s *Store) openPostgres(ctx, beside context.Context, o Options) error {
 	if err := s.writer.PingContext(ctx); err != nil {
 		return shop.Fault(shop.Closed, "PostgreSQL cannot be reached at %s.", config.Host).Because(err)
 	}
+	if o.Reading {
+		s.writer = nil
+		return s.upToDate(ctx)
+	}
 	g, err := holdShop(ctx, s.writer, o.Shared)
 	if err != nil {
 		return err

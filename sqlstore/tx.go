@@ -45,6 +45,9 @@ func (s *Store) Update(ctx context.Context, write func(shop.Tx) error) error {
 		return err
 	}
 	defer done()
+	if err := s.mayWrite(); err != nil {
+		return err
+	}
 	select {
 	case s.turn <- struct{}{}:
 		defer func() { <-s.turn }()

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"os"
-	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -17,20 +16,20 @@ func newBackup() *cobra.Command {
 		Use:   "backup DIR FILE",
 		Short: "Write a whole shop into one file, and read it back to check it",
 		Long: `Write the shop of the folder DIR into FILE (a zip file that can be read without
-the program) and read it back from end to end. While a bench has the shop open it
+the program) and read it back from end to end. The bench may be open meanwhile; it
 makes its own backups each night, into DIR/backups.
 
 Whoever has the file has the shop, its signing key too: keep it like a key.`,
 		Args: arguments(cobra.ExactArgs(2), "the shop's folder and a file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			store, sh, err := openShop(cmd, args[0], database)
+			if _, err := os.Stat(args[1]); err == nil {
+				return fmt.Errorf("%s is there already; name a new file", args[1])
+			}
+			store, sh, err := readShop(cmd, args[0], database)
 			if err != nil {
 				return err
 			}
 			defer store.Close()
-			if _, err := os.Stat(args[1]); err == nil {
-				return fmt.Errorf("%s is there already; name a new file", args[1])
-			}
 			b, err := store.BackUpFile(cmd.Context(), sh, args[1])
 			if err != nil {
 				return err
@@ -95,21 +94,38 @@ func databaseFlag(cmd *cobra.Command, database *string) {
 	cmd.Flags().StringVar(database, "database", "", "PostgreSQL connection string in place of the file in DIR (or AXLEWRIGHT_DATABASE)")
 }
 
-// openStore opens a store. Shared lets in, on PostgreSQL, what only reads beside
-// benches that are open as --shared.
-func openStore(cmd *cobra.Command, dir, database string, shared bool) (*sqlstore.Store, error) {
+// openStore opens the store of a folder: alone, to write in it, or beside a bench
+// that has it open, to read it.
+func openStore(cmd *cobra.Command, dir, database string, reading bool) (*sqlstore.Store, error) {
 	if database == "" {
 		database = os.Getenv("AXLEWRIGHT_DATABASE")
 	}
-	return sqlstore.Open(cmd.Context(), sqlstore.Options{Dir: dir, Postgres: database, Shared: shared && database != ""})
+	return sqlstore.Open(cmd.Context(), sqlstore.Options{Dir: dir, Postgres: database, Reading: reading})
 }
 
-// openShop opens a shop that is there.
+// openShop opens a shop that is there, to write in it.
 func openShop(cmd *cobra.Command, dir, database string) (*sqlstore.Store, *shop.Shop, error) {
-	if _, err := os.Stat(filepath.Join(dir, sqlstore.FileName)); err != nil && database == "" && os.Getenv("AXLEWRIGHT_DATABASE") == "" {
-		return nil, nil, fmt.Errorf("there is no shop in %s; \"axlewright serve %s\" begins one", dir, dir)
+	store, _, err := readShop(cmd, dir, database)
+	if err != nil {
+		return nil, nil, err
 	}
-	store, err := openStore(cmd, dir, database, true)
+	if err := store.Close(); err != nil {
+		return nil, nil, err
+	}
+	return shopOf(cmd, dir, database, false)
+}
+
+// readShop opens a shop that is there, to read it.
+func readShop(cmd *cobra.Command, dir, database string) (*sqlstore.Store, *shop.Shop, error) {
+	store, sh, err := shopOf(cmd, dir, database, true)
+	if shop.CodeOf(err) == shop.NotFound {
+		err = fmt.Errorf("there is no shop in %s; \"axlewright serve %s\" begins one", dir, dir)
+	}
+	return store, sh, err
+}
+
+func shopOf(cmd *cobra.Command, dir, database string, reading bool) (*sqlstore.Store, *shop.Shop, error) {
+	store, err := openStore(cmd, dir, database, reading)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -72,8 +72,25 @@ func TestServeBackUpRestoreVerify(t *testing.T) {
 	if resp.StatusCode != http.StatusOK || !bytes.Contains(body, []byte("job 0001")) {
 		t.Fatalf("%d %s", resp.StatusCode, body)
 	}
-	if _, err := run(t, "record", "verify", dir); shop.CodeOf(err) != shop.InUse {
-		t.Errorf("while the bench has it open: %v", err)
+	// While the bench has it open it is verified, backed up and exported, and
+	// nobody else writes to it.
+	if said, err := run(t, "record", "verify", dir); err != nil || !strings.Contains(said, "records: 1") {
+		t.Errorf("verified beside the bench: %s %v", said, err)
+	}
+	early := filepath.Join(t.TempDir(), "early.zip")
+	if said, err := run(t, "backup", dir, early); err != nil || !strings.Contains(said, "1 jobs") {
+		t.Errorf("backed up beside the bench: %s %v", said, err)
+	}
+	job := filepath.Join(t.TempDir(), "job.zip")
+	if said, err := run(t, "record", "export", dir, "0001", job); err != nil || !strings.Contains(said, "✓ The seal fits") {
+		t.Errorf("exported beside the bench: %s %v", said, err)
+	}
+	if _, err := run(t, "record", "import", dir, job); shop.CodeOf(err) != shop.InUse {
+		t.Errorf("imported beside the bench: %v", err)
+	}
+	second := serving{dir: dir, listen: "127.0.0.1:0", out: io.Discard}
+	if err := second.run(t.Context()); shop.CodeOf(err) != shop.InUse {
+		t.Errorf("a second bench on the same shop: %v", err)
 	}
 	stop()
 	if err := <-done; err != nil {
@@ -81,6 +98,16 @@ func TestServeBackUpRestoreVerify(t *testing.T) {
 	}
 	if said, err := run(t, "record", "verify", dir); err != nil || !strings.Contains(said, "records: 1") {
 		t.Errorf("%s %v", said, err)
+	}
+
+	if said, err := run(t, "record", "verify", dir, "--against", early); err != nil {
+		t.Errorf("against the backup: %s %v", said, err)
+	}
+	if said, err := run(t, "record", "import", dir, job); err != nil || !strings.Contains(said, "0 entries added") {
+		t.Errorf("imported at home: %s %v", said, err)
+	}
+	if said, err := run(t, "record", "verify", job); err != nil || !strings.Contains(said, "job 0001") {
+		t.Errorf("the exported job: %s %v", said, err)
 	}
 
 	file := filepath.Join(t.TempDir(), "shop.zip")
