@@ -333,6 +333,7 @@ func newCrownWheel(a *axle.Assembly) (*loadpath.PlateTable, error) {
 	return loadpath.NewPlateTable(ring.CrownWheelParams{
 		ClampRadius: a.Centre.HubRadius.Value, Bore: w.Bore.Value, FlangeRadius: a.Centre.FlangeRadius.Value, OuterRadius: w.Outer.Value,
 		FlangeThickness: a.Centre.FlangeThickness.Value, WheelThickness: w.Thickness.Value,
+		FlangeBehind: a.Casting.Layout.MeshToHub.Value - a.Casting.Layout.MeshToPlate.Value,
 		WheelModulus: w.Modulus.Value, Poisson: pinionPoisson,
 	}, places)
 }

@@ -207,7 +207,7 @@ func (e *Elastic) pinionSystem() *system {
 
 // meshLoads are the tooth forces of a torque as loads of the two shafts and of
 // the wheel's plate.
-func (e *Elastic) meshLoads(flank Flank, torque float64) (pinion, wheel wrench, plate [3]float64) {
+func (e *Elastic) meshLoads(flank Flank, torque float64) (pinion, wheel wrench, plate plateLoads) {
 	a := &e.axle
 	force := a.Mesh.onWheel(flank).times(torque)
 	point := a.Mesh.MeanPoint
@@ -215,10 +215,12 @@ func (e *Elastic) meshLoads(flank Flank, torque float64) (pinion, wheel wrench, 
 	wheel = wheelShaft.wrench(force, Vector{point.X, -a.Layout.MeshToHub, point.Z})
 	out, along := a.meshDirections()
 	// The mean point lies in front of the plate's mid-plane.
-	return pinion, wheel, [3]float64{
+	return pinion, wheel, plateLoads{
 		meshAxial:      force.Y,
 		meshRadial:     a.Layout.MeshToPlate * force.dot(out),
 		meshTangential: a.Layout.MeshToPlate * force.dot(along),
+		meshOutward:    force.dot(out),
+		meshAround:     force.dot(along),
 	}
 }
 

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"axlewright/calc/bearing"
@@ -344,9 +345,11 @@ func TestTheOtherHandIsTheMirrorImage(t *testing.T) {
 	peg.Angle = -peg.Angle
 	b.Peg = &peg
 	for i := range b.Plate.Compliance { // the sense of turning about +y is mirrored
-		if i != meshTangential {
-			b.Plate.Compliance[i][meshTangential] = -b.Plate.Compliance[i][meshTangential]
-			b.Plate.Compliance[meshTangential][i] = -b.Plate.Compliance[meshTangential][i]
+		if round := []int{meshTangential, meshAround}; !slices.Contains(round, i) {
+			for _, r := range round {
+				b.Plate.Compliance[i][r] = -b.Plate.Compliance[i][r]
+				b.Plate.Compliance[r][i] = -b.Plate.Compliance[r][i]
+			}
 		}
 	}
 	const tolerance = 1e-9

@@ -7,15 +7,22 @@ const (
 	meshAxial      = iota // force at the mesh along y, deflection there
 	meshRadial            // moment of a radial force at the mesh, radial slope there
 	meshTangential        // moment of a tangential force, tangential slope there
+	meshOutward           // radial force in the plate's plane there, its shift outwards
+	meshAround            // tangential force in the plate's plane, its shift round the axis
 	pegAxial              // force at the peg along y, deflection there
 	dialAxial             // deflection at the dial
 	platePlaces
+	meshPlaces = pegAxial // those at the mesh
 )
+
+// plateLoads are the tooth forces on the plate, at the places of the mesh.
+type plateLoads [meshPlaces]float64
 
 // Plate is the compliance of the crown wheel on its flange, seen from the hub.
 type Plate struct {
 	// Compliance between mesh axial, mesh radial slope, mesh tangential slope,
-	// peg and dial, in m/N, rad/N and rad/(N·m), for the given modulus.
+	// mesh outward and round the wheel in the plate's plane, peg and dial, in
+	// m/N, rad/N and rad/(N·m), for the given modulus.
 	Compliance [platePlaces][platePlaces]float64
 	Modulus    float64 // Pa, Young's modulus the compliance is for
 	DialRadius float64 // m, where the dial stands, behind the mesh
@@ -59,12 +66,14 @@ func NewPlate(wheel ring.CrownWheelParams, at PlatePlaces) (Plate, error) {
 	}
 	mesh := ring.Point{Radius: at.MeshRadius, Spread: at.MeshSpread, Direction: ring.Axial}
 	points := []ring.Point{
-		meshAxial: mesh, meshRadial: mesh, meshTangential: mesh,
+		meshAxial: mesh, meshRadial: mesh, meshTangential: mesh, meshOutward: mesh, meshAround: mesh,
 		pegAxial:  {Radius: peg, Angle: at.PegAngle, Direction: ring.Axial, Spread: at.PadRadius / peg},
 		dialAxial: {Radius: dial, Direction: ring.Axial},
 	}
 	points[meshRadial].Direction = ring.Radial
 	points[meshTangential].Direction = ring.Tangential
+	points[meshOutward].Direction = ring.Outward
+	points[meshAround].Direction = ring.Around
 	c, err := plate.Compliance(points)
 	if err != nil {
 		return Plate{}, err

@@ -9,7 +9,7 @@ import (
 )
 
 var sampleWheel = ring.CrownWheelParams{
-	ClampRadius: 0.05, Bore: 0.068, FlangeRadius: 0.09, OuterRadius: 0.111, FlangeThickness: 0.014, WheelThickness: 0.024,
+	ClampRadius: 0.05, Bore: 0.068, FlangeRadius: 0.09, OuterRadius: 0.111, FlangeThickness: 0.014, WheelThickness: 0.024, FlangeBehind: 0.008,
 	Bond: 0.5, WheelModulus: 200e9, Poisson: 0.3,
 }
 
@@ -41,7 +41,7 @@ func TestPlateTableAgreesWithThePlateOfTheBond(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, bond := range []float64{0, 0.03, 0.2, 0.5, 0.57, 0.81, 0.97, 1} {
+	for _, bond := range []float64{0, 0.2, 0.57, 1} {
 		w := sampleWheel
 		w.Bond = bond
 		want, err := NewPlate(w, samplePlaces)
@@ -54,7 +54,7 @@ func TestPlateTableAgreesWithThePlateOfTheBond(t *testing.T) {
 		}
 		for i := range got.Compliance {
 			for j := range got.Compliance[i] {
-				if d := math.Abs(got.Compliance[i][j] - want.Compliance[i][j]); d > 1e-3*math.Sqrt(want.Compliance[i][i]*want.Compliance[j][j]) {
+				if d := math.Abs(got.Compliance[i][j] - want.Compliance[i][j]); d > 1e-9*math.Sqrt(want.Compliance[i][i]*want.Compliance[j][j]) {
 					t.Errorf("bond %g, %d,%d: table %g, solved %g", bond, i, j, got.Compliance[i][j], want.Compliance[i][j])
 				}
 			}

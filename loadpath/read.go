@@ -4,7 +4,7 @@ import "math"
 
 // read enters what the placement of the wheel's system says, and of the pinion
 // where it is in there. The pad's load joins the others.
-func (e *Elastic) read(s *State, sys *system, solution *placement, plate *[3]float64, free float64) {
+func (e *Elastic) read(s *State, sys *system, solution *placement, plate *plateLoads, free float64) {
 	p := solution
 	if p.pegLoad > 0 {
 		p = &sys.current
@@ -39,7 +39,7 @@ func (e *Elastic) readPinion(s *State, sys *system, p *placement) {
 }
 
 // readWheel enters what the wheel's placement says.
-func (e *Elastic) readWheel(s *State, sys *system, p *placement, plate *[3]float64) {
+func (e *Elastic) readWheel(s *State, sys *system, p *placement, plate *plateLoads) {
 	a := &e.axle
 	moved := sys.moved(p)
 	e.readSeat(&s.Near, sys, p, &moved, near, wheelShaft)
@@ -64,8 +64,8 @@ func (e *Elastic) readWheel(s *State, sys *system, p *placement, plate *[3]float
 	out, along := a.meshDirections()
 	mean := Vector{a.Mesh.MeanPoint.X, -a.Layout.MeshToHub, a.Mesh.MeanPoint.Z}
 	s.Wheel.Shift = at(mean).plus(Vector{Y: bent[meshAxial]}).
-		plus(out.times(a.Layout.MeshToPlate * bent[meshRadial])).
-		plus(along.times(a.Layout.MeshToPlate * bent[meshTangential]))
+		plus(out.times(a.Layout.MeshToPlate*bent[meshRadial] + bent[meshOutward])).
+		plus(along.times(a.Layout.MeshToPlate * bent[meshTangential])) // what gives round the axis only turns the wheel
 	// A slope outwards turns the plate about the direction round the wheel, a
 	// slope along the rim against the direction outwards.
 	s.Wheel.Turn = turn.plus(along.times(-bent[meshRadial])).plus(out.times(bent[meshTangential]))

@@ -80,11 +80,11 @@ func TestReferenceAxlePinned(t *testing.T) {
 		peg           float64 // kN
 		near, head    float64 // kN, radial
 	}{
-		{"A", Drive, 191.5, 523.6, 0, 58.3, 64.8},
-		{"A", Coast, 772.0, -767.3, 0, 43.8, 95.1},
-		{"B", Coast, 305.4, -672.6, 27.24, 44.0, 95.1},
-		{"C", Drive, 185.0, 513.4, 0, 58.3, 64.8},
-		{"D", Drive, 185.0, 475.3, 0, 58.3, 63.2},
+		{"A", Drive, 181.9, 539.6, 0, 58.3, 64.8},
+		{"A", Coast, 777.9, -788.6, 0, 43.8, 95.1},
+		{"B", Coast, 304.3, -685.2, 27.63, 44.0, 95.1},
+		{"C", Drive, 175.4, 529.3, 0, 58.3, 64.8},
+		{"D", Drive, 175.4, 491.3, 0, 58.3, 63.2},
 	} {
 		s := solved(t, referenceAxle(t, c.id), c.flank, 6000)
 		for _, v := range [][2]float64{

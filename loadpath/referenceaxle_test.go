@@ -256,6 +256,7 @@ func (r *refAxle) wheel() ring.CrownWheelParams {
 	return ring.CrownWheelParams{
 		ClampRadius: r.Ring.Hub * mm, Bore: r.Ring.Bore * mm, FlangeRadius: r.Ring.Flange * mm, OuterRadius: r.Ring.Outer * mm,
 		FlangeThickness: r.Ring.TFlange * mm, WheelThickness: r.Ring.TRing * mm, Bond: r.Ring.Bond,
+		FlangeBehind: (r.Layout.ToHub - r.Layout.ToMid) * mm,
 		WheelModulus: r.Ring.E * 1e6, Poisson: 0.3,
 	}
 }

@@ -70,7 +70,7 @@ func (e *Elastic) wheelLoads(load *[maxLoads]float64, pinion, wheel *wrench) {
 }
 
 // free is the approach of the back face to the peg at y = 0, without the peg.
-func (e *Elastic) free(st *stop, p *placement, plate *[3]float64) float64 {
+func (e *Elastic) free(st *stop, p *placement, plate *plateLoads) float64 {
 	v := st.rest
 	for l := range st.byLoad {
 		v += st.byLoad[l] * p.load[l]

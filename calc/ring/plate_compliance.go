@@ -2,6 +2,7 @@ package ring
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/mat"
@@ -16,13 +17,15 @@ const (
 	Axial      Direction = "axial"      // deflection w; the load is a force along the wheel's axis
 	Radial     Direction = "radial"     // slope β_r = ∂w/∂r; the load is the moment of a radial force
 	Tangential Direction = "tangential" // slope β_θ = ∂w/(r·∂θ); the load is the moment of a tangential force
+	Outward    Direction = "outward"    // shift u of the neutral plane outwards; the load is a force along it
+	Around     Direction = "around"     // shift v of the neutral plane round the axis; the load is a force along it
 )
 
 // Point is a place on the plate at which it is loaded or read.
 type Point struct {
 	Radius    float64   // m, r: distance from the axis
 	Angle     float64   // rad, θ: around the axis, positive in the sense of the tangential direction
-	Direction Direction // name, axial, radial or tangential
+	Direction Direction // name, axial, radial, tangential, outward or around
 	Spread    float64   // rad, half the arc over which the load is spread evenly; 0 for a reading; optional
 	HalfWidth float64   // m, half the radial width over which it is spread evenly; optional
 }
@@ -34,9 +37,11 @@ type Point struct {
 //
 // Entries are m/N, rad/N and m/(N·m), or rad/(N·m), by the directions of the two
 // points. The matrix is symmetric (Maxwell) and positive. A tooth force
-// outwards F_r and tangential F_t at a distance e from the mid-plane, on the
+// outwards F_r and tangential F_t at a distance e from the neutral plane, on the
 // side that faces the pinion, is a moment e·F_r in the radial and e·F_t in the
-// tangential direction when w is positive away from the pinion.
+// tangential direction when w is positive away from the pinion, and F_r in the
+// outward and F_t in the around direction. A plate whose neutral plane is flat
+// is taken as rigid in its plane: its rows outward and around are zero.
 //
 // Valid for points on the plate. With shear the deflection under a load at a
 // true point has no limit (it grows with the logarithm of N): give the points
@@ -49,18 +54,29 @@ func (p *Plate) Compliance(points []Point) (*mat.SymDense, error) {
 	if len(points) == 0 {
 		return nil, &check.RangeError{Func: fn, Param: "points", Value: 0, Range: "at least one point"}
 	}
-	inner, outer := p.mesh.inner(), p.mesh.outer()
+	inner, outer := p.parts[0].mesh.inner(), p.parts[0].mesh.outer()
 	for _, q := range points {
 		if err := check.All(fn,
 			check.Finite("Angle", q.Angle),
 			check.Within("Spread", q.Spread, 0, math.Pi),
 			check.NotNegative("HalfWidth", q.HalfWidth),
 			check.That("Radius", q.Radius, q.Radius-q.HalfWidth >= inner*(1-1e-12) && q.Radius+q.HalfWidth <= outer*(1+1e-12), "on the plate, with its half width"),
-			check.That("Direction", 0, q.Direction == Axial || q.Direction == Radial || q.Direction == Tangential, "axial, radial or tangential"),
+			check.That("Direction", 0, slices.Contains([]Direction{Axial, Radial, Tangential, Outward, Around}, q.Direction), "axial, radial, tangential, outward or around"),
 		); err != nil {
 			return nil, err
 		}
 	}
+	c := mat.NewSymDense(len(points), nil)
+	for i := range p.parts {
+		if err := p.parts[i].addCompliance(c, points); err != nil {
+			return nil, err
+		}
+	}
+	return c, nil
+}
+
+// addCompliance adds the plate's share of the give.
+func (p *platePart) addCompliance(c *mat.SymDense, points []Point) error {
 	count := len(points)
 	loads := mat.NewDense(p.mesh.freedoms(), count, nil)
 	for j, q := range points {
@@ -69,17 +85,15 @@ func (p *Plate) Compliance(points []Point) (*mat.SymDense, error) {
 			loads.Set(row, j, 0)
 		}
 	}
-	c := mat.NewSymDense(count, nil)
-	var moved mat.Dense
-	var product mat.Dense
+	var moved, product mat.Dense
 	for n := range p.factors {
 		if err := p.factors[n].SolveTo(&moved, loads); err != nil {
 			if _, badly := err.(mat.Condition); !badly {
-				return nil, err
+				return err
 			}
 		}
 		product.Mul(loads.T(), &moved)
-		share := 1 / math.Pi
+		share := p.share / math.Pi
 		if n == 0 {
 			share /= 2
 		}
@@ -91,7 +105,7 @@ func (p *Plate) Compliance(points []Point) (*mat.SymDense, error) {
 			}
 		}
 	}
-	return c, nil
+	return nil
 }
 
 // wave returns the factors of the point in the cosine and in the sine family
@@ -103,7 +117,7 @@ func (q Point) wave(n int) (cosine, sine float64) {
 		spread = math.Sin(a) / a
 	}
 	sine, cosine = math.Sincos(x * q.Angle)
-	if q.Direction == Tangential {
+	if q.Direction == Tangential || q.Direction == Around {
 		return spread * sine, -spread * cosine
 	}
 	return spread * cosine, spread * sine
@@ -111,7 +125,12 @@ func (q Point) wave(n int) (cosine, sine float64) {
 
 // load writes a unit load at the point into column j.
 func (m radialMesh) load(to *mat.Dense, j int, q Point) {
-	freedom := map[Direction]int{Axial: deflection, Radial: radialSlope, Tangential: tangentialSlope}[q.Direction]
+	// An outward shift of the neutral plane is the shift at height zero less its slope times its height.
+	freedom := map[Direction]int{Axial: deflection, Radial: radialSlope, Tangential: tangentialSlope, Outward: radialShift, Around: tangentialShift}[q.Direction]
+	lever := map[Direction]int{Outward: radialSlope, Around: tangentialSlope}[q.Direction]
+	if freedom >= m.perNode {
+		return
+	}
 	radii, share := []float64{q.Radius}, []float64{1}
 	if q.HalfWidth > 0 {
 		radii, share = make([]float64, 8), make([]float64, 8)
@@ -121,10 +140,13 @@ func (m radialMesh) load(to *mat.Dense, j int, q Point) {
 		}
 	}
 	for i, r := range radii {
-		node, values := m.locate(r)
+		element, values := m.locate(r)
 		for a, v := range values {
-			row := perNode*(node+a) + freedom
-			to.Set(row, j, to.At(row, j)+share[i]*v)
+			node := m.perNode * (element*degree + a)
+			to.Set(node+freedom, j, to.At(node+freedom, j)+share[i]*v)
+			if lever > 0 {
+				to.Set(node+lever, j, to.At(node+lever, j)-share[i]*v*m.offsets[m.zone[element]])
+			}
 		}
 	}
 }
