@@ -61,7 +61,7 @@ func (s *Shop) beside(ctx context.Context, by Actor, job ID, e Entry) (*Job, err
 // An Attachment is something finished that is kept with a job as it is:
 // advice with its inputs, a quote, a printed paper. It is never computed anew.
 type Attachment struct {
-	Kind    EntryKind // EntryAdvice, EntryQuote or EntryPaper
+	Kind    EntryKind // EntryAdvice, EntryPlan, EntryQuote or EntryPaper
 	Step    StepKey
 	Paper   Paper  // of EntryPaper
 	Name    string // file name for people: "advice.json"
@@ -79,10 +79,11 @@ func (s *Shop) Attach(ctx context.Context, by Actor, job ID, a Attachment) (*Job
 	switch a.Kind {
 	case EntryAdvice, EntryQuote:
 		act = ActSell
+	case EntryPlan: // of those at the bench
 	case EntryPaper:
 		act = by.Role.either(ActSell, ActBuild)
 	default:
-		return nil, Fault(Invalid, "Only advice, quotes and papers are attached.").At("kind")
+		return nil, Fault(Invalid, "Only advice, weld plans, quotes and papers are attached.").At("kind")
 	}
 	if err := firstFault(by.Must(act), checkTicket(a.Ticket), lengthOf("name", a.Name, 100), lengthOf("text", a.Text, 1000), lengthOf("media", a.Media, 100)); err != nil {
 		return nil, err

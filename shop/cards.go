@@ -114,12 +114,17 @@ func allowed[T any, P Sheet[T]](tx Tx, sheet P) error {
 }
 
 // keepsRevisions refuses to change or drop a kit's revision: plates of it may
-// be anywhere. It may be closed.
+// be anywhere. It may be closed, its drawing may be added where there was none,
+// and how it is welded may be bettered.
 func (k *Kit) keepsRevisions(before Kit) error {
 	for _, old := range before.Revisions {
 		now, ok := k.Revision(old.Name)
 		was, is := old, now
 		was.Closed, is.Closed = false, false
+		was.Weld, is.Weld = "", ""
+		if was.Drawing == "" {
+			is.Drawing = ""
+		}
 		if a, _ := json.Marshal(was); ok {
 			if b, _ := json.Marshal(is); bytes.Equal(a, b) {
 				continue

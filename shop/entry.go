@@ -15,6 +15,7 @@ const (
 	EntryState       EntryKind = "state"       // where the job stands
 	EntryOverride    EntryKind = "override"    // a stop overridden: who, why
 	EntryAdvice      EntryKind = "advice"      // an answer of the sums, stored as printed
+	EntryPlan        EntryKind = "weld plan"   // how its plates are to be welded, stored as printed
 	EntryQuote       EntryKind = "quote"       // a quote, stored as given
 	EntryPaper       EntryKind = "paper"       // a paper that was printed
 	EntryCertificate EntryKind = "certificate" // number and hash signed with the shop's key

@@ -31,11 +31,12 @@ const (
 	MarkCoreOwed Mark = "core owed"        // a deposit is held and the core is not back
 	MarkReserved Mark = "parts set aside"  // and not yet used
 	MarkFailed   Mark = "came back broken" // a failure is recorded
+	MarkWelds    Mark = "welds logged"     // what a run of weld took is in the record
 	MarkForeign  Mark = "of another shop"  // imported from another shop
 )
 
 // Marks lists them.
-var Marks = []Mark{MarkStop, MarkCoreOwed, MarkReserved, MarkFailed, MarkForeign}
+var Marks = []Mark{MarkStop, MarkCoreOwed, MarkReserved, MarkFailed, MarkForeign, MarkWelds}
 
 // An Index is what a job is found by.
 type Index struct {

@@ -77,6 +77,9 @@ func (j *Job) marks(home ID, stops int, uses []Use) []Mark {
 	if j.Origin.ID != home {
 		all = append(all, MarkForeign)
 	}
+	if len(j.WeldEntries()) > 0 {
+		all = append(all, MarkWelds)
+	}
 	return all
 }
 

@@ -55,6 +55,9 @@ type KitRevision struct {
 	Why     string   `json:"why,omitempty"`
 	Pieces  []string `json:"pieces,omitempty"` // marked numbers: "1L", "1R", "2"
 	Closed  bool     `json:"closed,omitempty"` // no more to be cut
+
+	Drawing string `json:"drawing,omitempty"` // its kit file, as text (package kit)
+	Weld    string `json:"weld,omitempty"`    // how its plates are welded, as text (package weldplan); may be bettered
 }
 
 // A Gauge is an instrument of the shop.
@@ -123,7 +126,7 @@ func (k *Kit) Check() error {
 		case len(r.Fits) == 0:
 			return Fault(Invalid, "Say which castings revision %s was drawn for.", r.Name).At(at)
 		}
-		if err := firstFault(dayOrEmpty(at, r.Day), lengthOf(at, r.Changed, longText), lengthOf(at, r.Why, longText)); err != nil {
+		if err := firstFault(dayOrEmpty(at, r.Day), lengthOf(at, r.Changed, longText), lengthOf(at, r.Why, longText), r.checkDrawing(k.Name)); err != nil {
 			return err
 		}
 		seen[r.Name] = true

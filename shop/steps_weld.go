@@ -53,6 +53,13 @@ var stepsWeld = []Step{
 					{Low: ampere(135), High: ampere(175), Kind: "4.8 mm plate, fillet", Origin: Trade, Source: published},
 					{Low: ampere(170), High: ampere(200), Kind: "6 mm plate, fillet", Origin: Trade, Source: published}}},
 			{Key: "runs", Title: "Runs", Kind: FieldFigure, Dim: quantity.Number, Places: numbered(12), Wanted: 1, Open: true},
+			{Key: "volts", Title: "Volts", Kind: FieldFigure, Dim: quantity.Voltage, Unit: "V", Open: true, Optional: true, Run: true},
+			{Key: "minutes", Title: "From first arc to last, pauses for heat left out", Kind: FieldFigure, Dim: quantity.Time, Unit: "min", Open: true, Optional: true, Run: true},
+			{Key: "lot", Title: "Filler lot", Kind: FieldLink, Card: KindLot, Lot: LotFiller, Open: true, Optional: true, Run: true},
+			{Key: "process", Title: "Process", Kind: FieldChoice, Open: true, Optional: true, Run: true, Options: plain("TIG", "MAG", "stick")},
+			{Key: "position", Title: "Position", Kind: FieldChoice, Open: true, Optional: true, Run: true, Options: plain("flat", "horizontal", "vertical", "overhead")},
+			{Key: "plate", Title: "Thickness of the plate", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Open: true, Optional: true, Run: true},
+			{Key: "length", Title: "Length welded", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Open: true, Optional: true, Run: true},
 			{Key: "watch", Title: "Fire watch kept until", Kind: FieldText, Optional: true, Hint: "60 minutes after the last arc"},
 		},
 		Cautions: []string{

@@ -33,7 +33,7 @@ func paperPage(v *visit) error {
 			continue
 		}
 		for _, f := range view.Fields {
-			if f.Applies && !(record && f.Field.Optional) || filled(f) {
+			if f.Applies && !f.Field.Run && !(record && f.Field.Optional) || filled(f) {
 				p.Lines = append(p.Lines, v.paperLine(j, b, view.Step, f))
 			}
 		}

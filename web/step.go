@@ -59,7 +59,7 @@ func stepPage(v *visit) error {
 		return err
 	}
 	for _, f := range s.View.Fields {
-		if !f.Applies && f.Gaps == 0 && !filled(f) {
+		if f.Field.Run || !f.Applies && f.Gaps == 0 && !filled(f) {
 			continue
 		}
 		show := fieldShow{View: f}

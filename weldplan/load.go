@@ -33,3 +33,19 @@ func LoadJob(path string) (Job, []Entry, error) {
 	}
 	return j, entries, nil
 }
+
+// ParseJob reads the text of a job and checks it; file is its name for findings.
+// Logs that it names are not read: who keeps the text keeps the logs.
+//
+// Errors: axle.Findings with line and column.
+func ParseJob(file, text string) (Job, error) {
+	var j Job
+	s, err := axle.DecodeSheet(file, text, &j)
+	if err != nil {
+		return j, err
+	}
+	if found := j.check(s); len(found) > 0 {
+		return j, found
+	}
+	return j, nil
+}
