@@ -129,6 +129,9 @@ func (s *Shop) AddDrawing(ctx context.Context, by Actor, drawing, weld string) (
 	}
 	k.Revisions = slices.Clone(k.Revisions)
 	old := &k.Revisions[at]
+	if !slices.ContainsFunc(r.Fits, func(id ID) bool { return slices.Contains(old.Fits, id) }) {
+		return k, Fault(Invalid, "Revision %s of kit %s is kept here as one for other castings than %s: draw this one under another number.", r.Name, k.Name, d.Casting).At("revisions")
+	}
 	old.Drawing = drawing
 	if weld != "" {
 		old.Weld = weld

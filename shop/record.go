@@ -154,6 +154,9 @@ func (s *Shop) fill(tx Tx, j *Job, step Step, last *Entry, e *Entry) error {
 		if err != nil {
 			return err
 		}
+		if step.Key == weldStep && e.Item == "amps" {
+			limit = ampsBand(f, limit, j.placed("plate", e.Place))
+		}
 		e.Verdict = NotYet
 		if limit != nil {
 			e.Limit, e.Verdict = limit, Judge(*e.Value.SI, *limit)

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"context"
+	"math"
 
 	"axlewright/axle"
 	"axlewright/weldplan"
@@ -51,6 +52,25 @@ func (j *Job) placed(item, place string) Value {
 		return e.Value
 	}
 	return Value{}
+}
+
+// ampsPlates are the plates, m, that the trade's bands of current are for, in
+// the order in which the field has them.
+var ampsPlates = []float64{3e-3, 4.8e-3, 6e-3}
+
+// ampsBand is the trade's band for the plate that a run is on: none where there is
+// no plate of about that thickness. The shop's own limit stays as it is.
+func ampsBand(f Field, limit *Limit, plate Value) *Limit {
+	if limit == nil || limit.Origin != Trade || plate.SI == nil {
+		return limit
+	}
+	const about = 0.15
+	for i, t := range ampsPlates {
+		if math.Abs(*plate.SI-t) <= about*t {
+			return &f.Limits[i]
+		}
+	}
+	return nil
 }
 
 // unit is the number that the job goes by.

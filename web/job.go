@@ -23,6 +23,12 @@ type jobShow struct {
 	Failure []shop.Failure
 }
 
+// plates says whether anything is welded on: the kit and how it is welded have pages then.
+func (s jobShow) plates() bool {
+	works := s.Job.Works()
+	return slices.Contains(works, shop.WorkPlates) || slices.Contains(works, shop.WorkPeg)
+}
+
 // jobPage shows where a job stands and what is next.
 func jobPage(v *visit) error {
 	j, err := v.job()

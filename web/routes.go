@@ -42,6 +42,14 @@ func (s *Server) routes() http.Handler {
 	in("GET /job/{job}/quote", quotePage)
 	in("POST /job/{job}/quote", keepQuote)
 
+	// Kits and welds of a job.
+	in("GET /job/{job}/kit", jobKitPage)
+	in("GET /job/{job}/weld-plan", weldPlanPage)
+	in("POST /job/{job}/weld-plan", askWeldPlan)
+	in("GET /job/{job}/weld-log", weldLogPage)
+	in("POST /job/{job}/weld-log", logRun)
+	in("GET /welding", learnedPage)
+
 	// Sums.
 	in("GET /setting-up", settingUpPage)
 	in("GET /setting-up/{question}", questionPage)
@@ -52,6 +60,10 @@ func (s *Server) routes() http.Handler {
 	in("GET /stock", stockPage)
 	in("GET /stock/lots", lotsPage)
 	in("GET /stock/lot/{id}", lotPage)
+	in("GET /stock/kits", kitsPage)
+	in("POST /stock/kits", bringKit)
+	in("GET /kits/{kit}/{revision}", kitPage)
+	in("GET /kits/{kit}/{revision}/{file}", kitFile)
 	in("GET /cards/{kind}", cardsPage)
 	in("GET /cards/{kind}/{id}", cardPage)
 	in("POST /cards/{kind}/{id}", saveCard)

@@ -1,8 +1,10 @@
 package weldplan
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"axlewright/quantity"
 )
@@ -108,3 +110,35 @@ func learn(entries []Entry, q Question, unit string, read func(*Entry) (float64,
 
 // unitThickness keeps the intercept near the data.
 const unitThickness = 3e-3 // m
+
+// A LearnedRow is what past logs say of one process on one variant, in one
+// position and at one thickness.
+type LearnedRow struct {
+	Question
+	Here int     // entries of exactly that
+	Amps Learned // A
+	Pace Learned // s/m
+}
+
+// LearnAll asks the logs about everything that was ever welded, each process,
+// variant, position and thickness (to a tenth of a millimetre) once, in that order.
+func LearnAll(entries []Entry) []LearnedRow {
+	var rows []LearnedRow
+	for i := range entries {
+		e := &entries[i]
+		q := Question{e.Variant, e.Position, e.Process, math.Round(e.Thickness.Value*1e4) / 1e4}
+		at := slices.IndexFunc(rows, func(r LearnedRow) bool { return r.Question == q })
+		if at < 0 {
+			at = len(rows)
+			rows = append(rows, LearnedRow{Question: q})
+		}
+		rows[at].Here++
+	}
+	for i := range rows {
+		rows[i].Amps, rows[i].Pace = LearnAmps(entries, rows[i].Question), LearnPace(entries, rows[i].Question)
+	}
+	slices.SortFunc(rows, func(a, b LearnedRow) int {
+		return cmp.Or(cmp.Compare(a.Process, b.Process), cmp.Compare(a.Variant, b.Variant), cmp.Compare(a.Position, b.Position), cmp.Compare(a.Thickness, b.Thickness))
+	})
+	return rows
+}

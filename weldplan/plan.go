@@ -54,6 +54,7 @@ func (p *Plan) Refused() string {
 type RunPlan struct {
 	Run      string      `json:"run"`
 	Plate    string      `json:"plate"`
+	Thick    float64     `json:"thickness"` // m, of the plate
 	Joint    JointKind   `json:"joint"`
 	Position Position    `json:"position"`
 	Size     Size        `json:"size"`

@@ -33,7 +33,7 @@ func (w *work) runs(p *Plan) error {
 
 // run settles one run.
 func (w *work) run(plate *Plate, data *Run) (RunPlan, error) {
-	r := RunPlan{Run: data.Name, Plate: plate.Name, Joint: data.Joint, Position: data.Position, Between: w.method.MostStart}
+	r := RunPlan{Run: data.Name, Plate: plate.Name, Thick: plate.Thickness.Value, Joint: data.Joint, Position: data.Position, Between: w.method.MostStart}
 	l, _ := lineOf(data)
 	thickness, wall := plate.Thickness.Value, data.Wall.Value
 	lowHydrogen := w.filler.Hydrogen <= 5*mlPer100g

@@ -107,12 +107,7 @@ func (p *page) method(plan *Plan) {
 	p.line("  Process: %s: %s", plan.Process, plan.Why)
 	p.wrapped("  Filler: ", fmt.Sprintf("%s, %s: %s. Source: %s.", plan.Filler.Class, plan.Filler.Standard, plan.Filler.Why, plan.Filler.Source))
 	p.line("  Hydrogen: counted with %s (scale %s)", quantity.Format(plan.Hydrogen, quantity.HydrogenContent), plan.Scale)
-	p.line("  Start no colder than %s, no bead warmer than %s before it.", celsius(m.LeastStart), celsius(m.MostStart))
-	peen := ""
-	if m.Peen {
-		peen = ", peened"
-	}
-	p.line("  Beads of %s at most%s.", mm(m.LongestRun), peen)
+	p.wrapped("  ", m.HeatWords())
 	p.wrapped("  ", m.After)
 	for _, n := range plan.Notes {
 		p.wrapped("  Note: ", n)
@@ -120,34 +115,12 @@ func (p *page) method(plan *Plan) {
 	p.caution(plan, "welding")
 }
 
-// heat prints what the preheat of the runs hangs on, each different one once.
+// heat prints what the preheat of the runs hangs on.
 func (p *page) heat(plan *Plan) {
-	seen := map[string]bool{}
-	for _, r := range plan.Runs {
-		for i, h := range r.Preheats {
-			part := "plate " + r.Plate
-			if i > 0 || len(r.Preheats) == 1 {
-				part = "casting"
-			}
-			text := fmt.Sprintf("%s, %s: CE %.2f %%, CET %.2f %%, Pcm %.2f %%. ", part, mm(h.Thickness), 100*h.CE, 100*h.CET, 100*h.Pcm)
-			switch {
-			case h.Method == "none":
-				text += h.Reason
-			case !h.Needed:
-				text += fmt.Sprintf("Method %s: no preheat at any end of the doubt; dry and at 20 °C. %s", h.Method, h.Reason)
-			case h.Low < warmShop:
-				text += fmt.Sprintf("Preheat by method %s: none at the lean end, %s at the rich one. %s", h.Method, celsius(h.High), h.Reason)
-			default:
-				text += fmt.Sprintf("Preheat by method %s: %s. %s", h.Method, quantity.FormatRange(h.Low, h.High, quantity.Temperature), h.Reason)
-			}
-			text += " Source: " + h.Source + "."
-			if !seen[text] {
-				if len(seen) == 0 {
-					p.head("preheat")
-				}
-				seen[text] = true
-				p.wrapped("  ", text)
-			}
+	for i, text := range plan.PreheatWords() {
+		if i == 0 {
+			p.head("preheat")
 		}
+		p.wrapped("  ", text)
 	}
 }

@@ -27,7 +27,7 @@ func (p *page) sequence(plan *Plan) {
 				wait = fmt.Sprintf("; wait about %.0f min, until %s there", math.Ceil(step.Pause.Before/60), celsius(step.Pause.Start))
 			}
 		}
-		p.line("  %2d  %-16s from %s to %s, %s backstepped%s", i+1, step.Run, placeOf(step.From), placeOf(step.To), counted(len(step.Pieces), "bead", "beads"), wait)
+		p.line("  %2d  %-16s from %s to %s, %s backstepped%s", i+1, step.Run, PlaceWords(step.From), PlaceWords(step.To), counted(len(step.Pieces), "bead", "beads"), wait)
 	}
 	p.line("  Temperatures by gauge or stick before each run; the minutes are an estimate (two sources of heat counted on top of each other, so rather long).")
 	p.line("")
@@ -35,7 +35,7 @@ func (p *page) sequence(plan *Plan) {
 	p.line("")
 	p.line("  Orders compared, all movements over their limits together:")
 	for _, c := range s.Compared {
-		p.line("    %5s  (%s to %s)  %s", twoDigits(c.Score), twoDigits(c.Low), twoDigits(c.High), c.Name)
+		p.line("    %-16s  %s", c.Words(), c.Name)
 	}
 	for _, t := range s.Text {
 		p.wrapped("  ", t)
@@ -52,16 +52,16 @@ func (p *page) movements(s *Sequence) {
 				*list = append(*list, text)
 			}
 		}
-		if math.Max(math.Max(math.Abs(m.Low), math.Abs(m.High)), math.Abs(m.WorstBy)) < unseen {
+		if !m.Seen() {
 			note(&still, m.What)
 			continue
 		}
 		note(&sources, m.Source)
 		mark := " "
-		if math.Max(math.Abs(m.Low), math.Abs(m.High)) > m.Limit {
+		if m.Over() {
 			mark = "▲"
 		}
-		p.line("  %s %-46s %s to %s; %s; %s; %s", mark, m.What, signed(m.Low), signed(m.High), mm(m.Limit), signed(m.Drawn), signed(m.WorstBy))
+		p.line("  %s %-46s %s; %s; %s; %s", mark, m.What, m.Words(), m.LimitWords(), m.DrawnWords(), m.WorstWords())
 	}
 	if len(still) > 0 {
 		p.wrapped("    Not moved: ", strings.Join(still, "; "))
@@ -94,8 +94,7 @@ func (p *page) vents(plan *Plan) {
 	}
 	for _, b := range plan.Backfills {
 		p.head("backfill")
-		p.wrapped("  "+b.Cavity+": ", fmt.Sprintf("%s, %s of metal-filled epoxy, %s of 20 to 25 mm, %s. %s", quantity.Format(b.Volume, quantity.Volume),
-			quantity.FormatRange(b.Mass.Low, b.Mass.High, quantity.Mass), counted(b.Lifts, "lift", "lifts"), counted(b.Pots, "pot", "pots"), b.Cure))
+		p.wrapped("  "+b.Cavity+": ", b.Words())
 		p.wrapped("  ", b.Limit+" Source: "+b.Source+".")
 		for _, c := range b.Cautions {
 			p.wrapped("  ! ", c)

@@ -118,27 +118,16 @@ func counted(n int, one, many string) string {
 }
 
 func (p *page) uses(plan *Plan) {
-	t := plan.Total
 	p.head("consumables and time")
-	p.line("  Filler %s (%.1f m), of which %s is laid.", quantity.Format(t.Filler, quantity.Mass), t.Rod, quantity.Format(t.Laid, quantity.Mass))
-	if t.Gas > 0 {
-		p.line("  Gas %s.", quantity.Format(t.Gas, quantity.Volume))
-	}
-	p.line("  Arc %.0f min; hands %.0f min, the arc burning three tenths of the time (common practice); waiting for heat %.0f min.", t.Arc/60, t.Hands/60, plan.Waiting/60)
-	if l := plan.Learned; l != nil {
-		p.wrapped("  Pace by the shop's logs: ", l.Text)
+	for _, text := range plan.UseWords() {
+		p.wrapped("  ", text)
 	}
 }
 
 func (p *page) tacks(plan *Plan) {
 	p.head("tacks")
-	p.line("  %s of 10 to 15 mm, every 40 to 50 mm, opposite sides in turn, one plate after another (common practice).", counted(len(plan.Tacks), "tack", "tacks"))
-	p.line("  Gaps and mandrel again when all are set, before the first run. No edge is welded out first.")
+	p.wrapped("  ", plan.TackWords())
 	for i, t := range plan.Tacks {
-		p.line("  %3d  %-16s %s", i+1, t.Run, placeOf(t.At))
+		p.line("  %3d  %-16s %s", i+1, t.Run, PlaceWords(t.At))
 	}
-}
-
-func placeOf(at [3]float64) string {
-	return Place{At: vecOf(at)}.String()
 }
