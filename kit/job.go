@@ -56,11 +56,21 @@ type JobRules struct {
 
 // Rates are what cutting costs, in the shop's own currency.
 type Rates struct {
-	Cut    float64 `yaml:"cut,omitempty"`    // money a metre
-	Pierce float64 `yaml:"pierce,omitempty"` // money each
-	Mark   float64 `yaml:"mark,omitempty"`   // money a metre etched
-	Sheet  float64 `yaml:"sheet,omitempty"`  // money for putting a sheet on the machine
-	Scrap  float64 `yaml:"scrap,omitempty"`  // money a kilogram got for scrap
+	Cut    float64 `yaml:"cut,omitempty" json:"cut,omitempty"`       // money a metre
+	Pierce float64 `yaml:"pierce,omitempty" json:"pierce,omitempty"` // money each
+	Mark   float64 `yaml:"mark,omitempty" json:"mark,omitempty"`     // money a metre etched
+	Sheet  float64 `yaml:"sheet,omitempty" json:"sheet,omitempty"`   // money for putting a sheet on the machine
+	Scrap  float64 `yaml:"scrap,omitempty" json:"scrap,omitempty"`   // money a kilogram got for scrap
+}
+
+// NewJob is a job that comes from no file: so many sets of each drawn kit, cut
+// from these sheets.
+func NewJob(drawn []Drawn, sets []int, sheets []InStock, rules JobRules, rates Rates) Job {
+	j := Job{Sheets: sheets, Rules: rules, Rates: rates, drawn: drawn}
+	for _, n := range sets {
+		j.Kits = append(j.Kits, Wanted{Sets: n})
+	}
+	return j
 }
 
 // Sheet sizes where a file says nothing.

@@ -18,13 +18,15 @@ const (
 	KindLot      CardKind = "lot"
 	KindPerson   CardKind = "person"
 	KindGauge    CardKind = "gauge" // an instrument of the shop
+	KindSteel    CardKind = "steel" // sheets and remnants that plates are cut from
+	KindNest     CardKind = "nest"  // which plates are cut from which sheets
 	KindPrices   CardKind = "prices"
 	KindHouse    CardKind = "house" // name, address, own limits
 )
 
 // CardKinds lists them.
 var CardKinds = []CardKind{KindCustomer, KindVehicle, KindCasting, KindKit, KindDonor, KindLot, KindPerson,
-	KindGauge, KindPrices, KindHouse}
+	KindGauge, KindSteel, KindNest, KindPrices, KindHouse}
 
 // A Card is one revision of one thing of the shop, as the store keeps it.
 type Card struct {

@@ -271,6 +271,10 @@ func describeCard(c Card) (description, error) {
 		return described[Person](c)
 	case KindGauge:
 		return described[Gauge](c)
+	case KindSteel:
+		return described[Steel](c)
+	case KindNest:
+		return described[Nest](c)
 	case KindPrices:
 		return described[Prices](c)
 	case KindHouse:

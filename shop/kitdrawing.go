@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -159,8 +160,20 @@ type KitChoice struct {
 	Lots     []LotView // cut and in stock
 }
 
+// rank is how near the choice is to being used.
+func (c KitChoice) rank() int {
+	rank := 0
+	for i, yes := range []bool{c.Revision.Drawing != "", c.Revision.Weld != "", c.Bench} {
+		if yes {
+			rank |= 1 << i
+		}
+	}
+	return rank
+}
+
 // KitsFor lists the revisions that fit the job's variant and are not closed, the
-// newest of each kit first, and before them the one whose plates the record names.
+// newest of each kit first: the one whose plates the record names before all
+// others, then those with a weld file, then those that are drawn.
 func (s *Shop) KitsFor(ctx context.Context, j *Job) ([]KitChoice, error) {
 	kits, _, err := List[Kit](ctx, s, CardQuery{Limit: 1000})
 	if err != nil {
@@ -190,14 +203,6 @@ func (s *Shop) KitsFor(ctx context.Context, j *Job) ([]KitChoice, error) {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b KitChoice) int {
-		switch {
-		case a.Bench == b.Bench:
-			return 0
-		case a.Bench:
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(all, func(a, b KitChoice) int { return cmp.Compare(b.rank(), a.rank()) })
 	return all, nil
 }

@@ -107,6 +107,12 @@ var cardKindsShown = []cardKind{
 		cardField{Name: "cost", Title: "Cost of one", As: "money"}, cardField{Name: "reorder", Title: "Order again at", As: "number"}, cardField{Name: "thickness", Title: "Thickness, of shims", As: "length", Hint: "1.25 mm"},
 		cardField{Name: "size", Title: "Size, of bearings", Hint: "bore × outside × width"}, cardField{Name: "kit", Title: "Kit, of plate kits", As: "card", Card: shop.KindKit}, cardField{Name: "kit_revision", Title: "Its revision"},
 		cardField{Name: "papers", Title: "Its certificate"}, cardField{Name: "place", Title: "Shelf"}, cardField{Name: "note", Title: "Note", As: "long"}),
+	kindOf("sheets", func(c *shop.Steel) *shop.Meta { return &c.Meta },
+		cardField{Name: "name", Title: "Name", Wanted: true, Hint: "sheet 3 mm, heat 4417"}, cardField{Name: "grade", Title: "Steel", Wanted: true, Hint: "S700MC, S355"},
+		cardField{Name: "thickness", Title: "Thickness", As: "length", Wanted: true, Hint: "3 mm"}, cardField{Name: "long", Title: "Long, the way it was rolled", As: "length", Wanted: true, Hint: "2500 mm"},
+		cardField{Name: "wide", Title: "Wide", As: "length", Wanted: true, Hint: "1250 mm"}, cardField{Name: "count", Title: "How many", As: "number", Wanted: true},
+		cardField{Name: "remnant", Title: "A remnant: used before whole sheets", As: "yes"}, cardField{Name: "price", Title: "Price of one", As: "money"},
+		cardField{Name: "batch", Title: "Heat or mill lot"}, cardField{Name: "came", Title: "Came on", As: "day"}, cardField{Name: "place", Title: "Rack"}, cardField{Name: "note", Title: "Note", As: "long"}),
 	kindOf("gauges", func(c *shop.Gauge) *shop.Meta { return &c.Meta },
 		cardField{Name: "name", Title: "Instrument", Wanted: true, Hint: "dial gauge 3"}, cardField{Name: "checked", Title: "Checked on", As: "day"}, cardField{Name: "against", Title: "Against"}, cardField{Name: "note", Title: "Note", As: "long"}),
 }

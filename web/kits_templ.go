@@ -1102,7 +1102,7 @@ func kitDrawn(s kitShow) templ.Component {
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
-					templ_7745c5c3_Err = sign(drillClass(d.Verdict), drillSign(d.Verdict), string(d.Verdict)).Render(ctx, templ_7745c5c3_Buffer)
+					templ_7745c5c3_Err = sign(drillClass(d.Verdict), drillSign(d.Verdict), string(d.Verdict)+":").Render(ctx, templ_7745c5c3_Buffer)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}

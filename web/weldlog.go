@@ -1,6 +1,7 @@
 package web
 
 import (
+	"math"
 	"net/url"
 	"slices"
 	"strconv"
@@ -17,7 +18,12 @@ type runShow struct {
 	Planned *weldplan.OrderRow // nil where no plan has it
 	Fields  []runField
 	Logged  bool
+	Next    bool // the first that is not logged
 }
+
+// read are the boxes that are read at the bench, known those that the plan knows.
+func (r runShow) read() []runField  { return r.Fields[:readItems] }
+func (r runShow) known() []runField { return r.Fields[readItems:] }
 
 // A runField is one box of a run. Value is what stands in the record, or what
 // the plan offers where nothing does.
@@ -32,6 +38,9 @@ type runField struct {
 
 // loggedItems are the boxes of a run, in the order in which they are filled.
 var loggedItems = []string{"amps", "volts", "minutes", "lot", "interpass", "start", "runs", "process", "position", "plate", "length"}
+
+// readItems is how many of them are read at the bench; the plan knows the others.
+const readItems = 6
 
 // A weldLogShow is the weld log of a job.
 type weldLogShow struct {
@@ -64,6 +73,12 @@ func weldLogPage(v *visit) error {
 	s.Runs = runsOf(j, s.Plan)
 	if name := strings.TrimSpace(v.r.URL.Query().Get("run")); name != "" && !hasRun(s.Runs, name) {
 		s.Runs = append(s.Runs, runOf(j, name, nil, nil))
+	}
+	for i := range s.Runs {
+		if !s.Runs[i].Logged {
+			s.Runs[i].Next = true
+			break
+		}
 	}
 	return v.show(weldLogSheet(v.frame("Weld log").ofJob(j), s))
 }
@@ -122,7 +137,7 @@ func offeredBy(plan *weldplan.Plan, name string) map[string]string {
 			continue
 		}
 		return map[string]string{"process": string(plan.Process), "position": string(r.Position), "runs": itoa(r.Size.Passes),
-			"plate": quantity.Exact(r.Thick, quantity.Length), "length": quantity.Exact(r.Size.Length, quantity.Length)}
+			"plate": quantity.Exact(r.Thick, quantity.Length), "length": quantity.Exact(math.Round(r.Size.Length*1e4)/1e4, quantity.Length)}
 	}
 	return nil
 }

@@ -105,10 +105,10 @@ func (p *Plan) merit() [3]float64 {
 
 // A Yield says how well sheets were used.
 type Yield struct {
-	Metal   float64 // m², of parts, holes taken off
-	Outline float64 // m², within the outlines of parts
-	Sheet   float64 // m², of sheets and remnants begun
-	Offcuts float64 // m², of rests that go back into stock
+	Metal   float64 `json:"metal"`   // m², of parts, holes taken off
+	Outline float64 `json:"outline"` // m², within the outlines of parts
+	Sheet   float64 `json:"sheet"`   // m², of sheets and remnants begun
+	Offcuts float64 `json:"offcuts"` // m², of rests that go back into stock
 }
 
 // OfSheet is the share of the sheets begun that became parts.
