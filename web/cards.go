@@ -108,7 +108,7 @@ var cardKindsShown = []cardKind{
 		cardField{Name: "size", Title: "Size, of bearings", Hint: "bore × outside × width"}, cardField{Name: "kit", Title: "Kit, of plate kits", As: "card", Card: shop.KindKit}, cardField{Name: "kit_revision", Title: "Its revision"},
 		cardField{Name: "papers", Title: "Its certificate"}, cardField{Name: "place", Title: "Shelf"}, cardField{Name: "note", Title: "Note", As: "long"}),
 	kindOf("sheets", func(c *shop.Steel) *shop.Meta { return &c.Meta },
-		cardField{Name: "name", Title: "Name", Wanted: true, Hint: "sheet 3 mm, heat 4417"}, cardField{Name: "grade", Title: "Steel", Wanted: true, Hint: "S700MC, S355"},
+		cardField{Name: "name", Title: "Name", Wanted: true, Hint: "3 mm, heat 4417"}, cardField{Name: "grade", Title: "Steel", Wanted: true, Hint: "S700MC, S355"},
 		cardField{Name: "thickness", Title: "Thickness", As: "length", Wanted: true, Hint: "3 mm"}, cardField{Name: "long", Title: "Long, the way it was rolled", As: "length", Wanted: true, Hint: "2500 mm"},
 		cardField{Name: "wide", Title: "Wide", As: "length", Wanted: true, Hint: "1250 mm"}, cardField{Name: "count", Title: "How many", As: "number", Wanted: true},
 		cardField{Name: "remnant", Title: "A remnant: used before whole sheets", As: "yes"}, cardField{Name: "price", Title: "Price of one", As: "money"},
