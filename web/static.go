@@ -38,6 +38,9 @@ func staticFiles() http.Handler {
 		// again each time and answered with "not changed".
 		w.Header().Set("Cache-Control", "no-cache")
 		w.Header().Set("ETag", `"`+version+`"`)
+		if r.URL.Path == "/static/keep.js" {
+			w.Header().Set("Service-Worker-Allowed", "/") // it keeps pages of the whole bench
+		}
 		files.ServeHTTP(w, r)
 	})
 }

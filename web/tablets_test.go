@@ -9,6 +9,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"axlewright/shop"
+	"axlewright/shop/shoptest"
 )
 
 // Two tablets on one job: each sees what the other writes, and where both write
@@ -123,4 +124,108 @@ func TestKeyboardInTheBrowser(t *testing.T) {
 	x.is(`document.activeElement.closest(".box")?.dataset.slot == "lash/lash/2"`)
 	x.saved("lash/lash/1")
 	x.is(`document.activeElement.closest(".box")?.dataset.slot == "lash/lash/2"`)
+}
+
+// A reading that was refused is not written later by itself, even when the
+// cause is gone: it waits for the person, who sends it again or puts it away.
+func TestRefusedReadingWaitsInTheBrowser(t *testing.T) {
+	b := openBench(t)
+	j := b.Open(shop.WorkPlates)
+	x := newTablet(t, b.wire(t), "refused", 360, 740)
+	at := "/job/" + string(j.ID)
+	x.open(at + "/weld")
+	x.write("weld/amps/1", "95")
+	box := `document.querySelector('.box[data-slot="weld/amps/1"]')`
+	x.is(box + `.querySelector(".refused") && ` + box + `.querySelectorAll(".again button").length == 2`)
+	x.picture("refused")
+	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalDuctile)) // the stop is gone
+	x.open(at + "/weld")
+	x.is(box + `.querySelector(".refused")?.textContent.includes("grey iron") && ` + box + `.querySelector("input[name=value]:not([type=hidden])").value == "95"`)
+	x.open(at + "/lash")
+	x.is(`document.querySelector("#queue a")?.getAttribute("href").startsWith("` + at + `/weld#")`)
+	x.is(`document.querySelector("#queue").textContent.includes("“95” is not saved")`)
+	other := b.Open()
+	x.open("/job/" + string(other.ID) + "/lash")
+	x.is(`document.querySelector("#queue a")?.textContent == "Look at it in job 0001"`)
+	x.picture("refused elsewhere")
+	now, err := b.shop.Job(t.Context(), j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if e := now.Standing(shop.Slot{Step: "weld", Item: "amps", Place: "1"}); e != nil {
+		t.Fatalf("it was written by itself: %+v", e.Value)
+	}
+	x.tap("#queue a")
+	x.is(box)
+	x.tap(`.box[data-slot="weld/amps/1"] [data-again]`)
+	x.is(box + `.querySelector(".both")?.textContent.includes("95 A")`)
+	x.is(`JSON.parse(localStorage.getItem("axlewright.queue")).length == 0`)
+
+	// What is put away is gone, and the box shows what stands.
+	x.open(at + "/lash")
+	x.write("lash/lash/1", "tight")
+	x.tap(`.box[data-slot="lash/lash/1"] [data-away]`)
+	x.is(`JSON.parse(localStorage.getItem("axlewright.queue")).length == 0`)
+	x.is(`(() => { const b = document.querySelector('.box[data-slot="lash/lash/1"]'); return !b.querySelector(".refused") && b.querySelector("input[name=value]:not([type=hidden])").value == "" })()`)
+}
+
+// After a certificate a correction waits for its reason, and one reason is
+// asked for, not two.
+func TestReasonIsAskedOnceInTheBrowser(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	b.Write(j.ID, "lash", "lash", "1", shoptest.MM("0.14", 0.14))
+	b.Write(j.ID, "stamp", "number", "", shop.Text("FW-1"))
+	if _, err := b.shop.Certify(b.Ctx, b.Builder, j.ID); err != nil {
+		t.Fatal(err)
+	}
+	x := newTablet(t, b.wire(t), "reason", 360, 740)
+	x.open("/job/" + string(j.ID) + "/lash")
+	box := `document.querySelector('.box[data-slot="lash/lash/1"]')`
+	x.write("lash/lash/1", "0.16")
+	x.is(box + `.querySelector(".needs") && !` + box + `.querySelector(".refused")`)
+	b.Write(j.ID, "lash", "lash", "1", shoptest.MM("0.15", 0.15)) // somebody else is first
+	x.do(chromedp.Evaluate[chromedp.Void](box+`.querySelector(".why input").focus()`), chromedp.KeyEvent("read again"), chromedp.Evaluate[chromedp.Void](`document.activeElement.blur()`))
+	x.is(box + `.querySelector(".clash")`)
+	x.is(`[...` + box + `.querySelectorAll("input[name=why]")].filter((e) => e.checkVisibility()).length == 1`)
+	x.tap(`.box[data-slot="lash/lash/1"] form[data-clash=mine] button`)
+	x.is(box + `.querySelector(".both")?.textContent.includes("0.16 mm")`)
+	x.write("lash/lash/1", "0.17")
+	x.do(chromedp.Evaluate[chromedp.Void](box+`.querySelector(".why input").focus()`), chromedp.KeyEvent("dial moved"), chromedp.Evaluate[chromedp.Void](`document.activeElement.blur()`))
+	x.is(box + `.querySelector(".both")?.textContent.includes("0.17 mm")`)
+}
+
+// Without the shop, pages that were opened before open again, to be read; what
+// is typed on them waits. One that was never opened says so. Signing out forgets.
+func TestPagesOpenWithoutTheShopInTheBrowser(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	w := b.wire(t)
+	x := newTablet(t, w, "away", 360, 740)
+	at := "/job/" + string(j.ID)
+	x.open("/")
+	x.is(`navigator.serviceWorker.controller`)
+	x.open(at + "/lash")
+	x.open(at + "/preload")
+	x.is(`document.querySelector("article.step[data-step=preload]")`)
+	w.cut.Store(true)
+	x.open(at + "/lash")
+	x.is(`document.body.dataset.kept && document.querySelector("#queue").textContent.includes("This page is as it was at")`)
+	x.is(`document.documentElement.classList.contains("scripts") && getComputedStyle(document.querySelector(".plate")).borderStyle == "solid"`)
+	x.is(`[...document.querySelectorAll("form[data-photo] button")].every((b) => b.disabled)`)
+	x.picture("away")
+	x.write("lash/lash/1", "0.14")
+	x.is(`document.querySelector("#queue").textContent.includes("1 reading is not yet saved") && document.querySelector("#queue").textContent.includes("sent by itself")`)
+	x.open("/handbook")
+	x.is(`document.querySelector("h1").textContent == "The shop cannot be reached"`)
+	x.is(`[...document.querySelectorAll(".links a")].some((a) => a.getAttribute("href") == "` + at + `/lash")`)
+	x.picture("never opened")
+	x.open(at + "/lash")
+	w.cut.Store(false)
+	x.is(`!document.body.dataset.kept && document.querySelector('.box[data-slot="lash/lash/1"] .both')?.textContent.includes("0.14 mm")`)
+
+	x.open("/sign-in")
+	x.is(`document.readyState == "complete"`)
+	x.do(chromedp.Evaluate[chromedp.Void](`caches.open("axlewright pages").then((c) => c.keys()).then((k) => document.title = "kept " + k.filter((r) => r.url.includes("/job/")).length)`))
+	x.is(`document.title == "kept 0"`)
 }

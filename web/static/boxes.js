@@ -1,5 +1,6 @@
 // Saving each box as it is left.
 import * as store from "./store.js";
+import { kept } from "./away.js";
 import { startSmall } from "./small.js";
 
 const me = () => document.body.dataset.who || "";
@@ -9,11 +10,13 @@ let reached = true;
 export function startBoxes() {
   document.addEventListener("change", (e) => {
     const form = e.target.closest("form[data-box]");
-    if (!form || form.closest(".clash") || e.target.name === "why") return;
-    // A unit alone is no reading yet.
-    if (e.target.name === "unit") {
-      if (!form.elements.value.value.trim()) return;
-    }
+    if (!form || form.closest(".clash, .earlier")) return;
+    const value = form.elements.value;
+    // A unit or a reason alone is no reading yet.
+    if ((e.target.name === "unit" || e.target.name === "why") && !(value && value.value && value.value.trim())) return;
+    // Where a reason is wanted the reading waits for it.
+    const why = form.querySelector(".why input");
+    if (why && !why.value.trim()) return needsWhy(form, why);
     enqueue(form);
   });
   document.addEventListener("submit", (e) => {
@@ -26,20 +29,33 @@ export function startBoxes() {
   });
   document.addEventListener("click", (e) => {
     if (e.target.closest("[data-clash=theirs]")) leave(e.target.closest(".box"));
+    const again = e.target.closest("[data-again]"), away = e.target.closest("[data-away]");
+    if (again) sendAgain(again.dataset.again);
+    if (away) putAway(away.dataset.away);
   });
   document.addEventListener("bench:queue", show);
   document.addEventListener("bench:reached", () => { reached = true; send(); });
   window.addEventListener("online", () => send());
   window.addEventListener("storage", show);
   setInterval(() => send(), 5000);
-  // What was refused or clashed is asked again once, to show it in its place.
+  // What clashed is asked again, to show both: that writes nothing. What was
+  // refused is not: it waits for the person, who may have thought better of it.
   for (const x of store.all()) {
-    if (x.who === me() && (x.state === "clash" || x.state === "refused")) store.change(x.ticket, { state: "tried" });
+    if (x.who === me() && x.state === "clash") store.change(x.ticket, { state: "tried" });
   }
   refill();
   show();
   send();
 }
+
+// needsWhy says that the reading waits for its reason.
+function needsWhy(form, why) {
+  const box = form.closest(".box");
+  if (box.querySelector(".needs")) return;
+  why.closest(".why").before(line("△ Not yet saved: say why it is changed.", "needs"));
+}
+
+const line = (text, name) => Object.assign(document.createElement("p"), { textContent: text, className: name || "" });
 
 // enqueue puts what a form holds into the queue, and sends.
 function enqueue(form) {
@@ -53,7 +69,7 @@ function enqueue(form) {
   box.dataset.sent = text;
   const item = {
     ticket: store.ticket(), url: new URL(form.action).pathname, job: document.body.dataset.job,
-    slot: box.dataset.slot, who: me(), whoName: document.body.dataset.whoName, fields,
+    plate: document.querySelector(".plate").textContent.trim(), box: box.id, slot: box.dataset.slot, who: me(), whoName: document.body.dataset.whoName, fields,
     taken: new Date().toISOString(), state: "waiting",
   };
   // Entries of this box that are still on their way come first.
@@ -70,6 +86,7 @@ function keepNote(e) {
   const t = store.ticket();
   const fields = [...new FormData(form)].map(([k, v]) => [k, String(v)]);
   store.put({ ticket: t, url: new URL(form.action).pathname, job: document.body.dataset.job, slot: "note " + t,
+    plate: document.querySelector(".plate").textContent.trim(), step: form.closest("[data-step]")?.dataset.step || "",
     who: me(), whoName: document.body.dataset.whoName, fields, taken: new Date().toISOString(), state: "waiting" });
   form.reset();
   send();
@@ -138,7 +155,7 @@ async function sendOne(item) {
     if (fresh) store.follow(item, fresh.dataset.last);
     else document.dispatchEvent(new CustomEvent("bench:saved"));
   } else {
-    store.change(item.ticket, { state: answer.status === 409 && fresh ? "clash" : "refused", says: isBox ? "" : text });
+    store.change(item.ticket, { state: answer.status === 409 && fresh ? "clash" : "refused", says: fresh ? (fresh.querySelector(".refused bdi") || fresh).textContent.trim() : text });
   }
   if (fresh) place(item, fresh, answer.ok);
   return true;
@@ -184,15 +201,57 @@ function leave(box) {
   for (const x of store.all()) {
     if (x.job === document.body.dataset.job && x.slot === box.dataset.slot && x.state === "clash") store.drop(x.ticket);
   }
+  restore(box);
+}
+
+// restore shows a box as the shop has it.
+function restore(box) {
+  for (const x of box.querySelectorAll(".refused, .clash, .again")) x.remove();
+  box.classList.remove("notsaved");
   delete box.dataset.sent;
+  box._was = "";
   document.dispatchEvent(new CustomEvent("bench:look"));
+}
+
+// sendAgain sends what was refused once more, because the person says so.
+function sendAgain(ticket) {
+  const item = store.all().find((x) => x.ticket === ticket);
+  const box = item && boxOf(item);
+  if (box) store.change(ticket, { fields: item.fields.map(([k, v]) => [k, k === "corrects" ? box.dataset.last : v]) });
+  store.change(ticket, { state: "waiting", says: "" });
+  send();
+}
+
+// putAway forgets what was refused.
+function putAway(ticket) {
+  const item = store.all().find((x) => x.ticket === ticket);
+  store.drop(ticket);
+  const box = item && boxOf(item);
+  if (box) restore(box);
+}
+
+// boxOf is the box of an item on this page.
+function boxOf(item) {
+  if (item.job !== document.body.dataset.job) return null;
+  return [...document.querySelectorAll(".box")].find((b) => b.dataset.slot === item.slot) || null;
+}
+
+// choices lets the person decide about what was refused.
+function choices(item) {
+  const row = Object.assign(document.createElement("p"), { className: "row again" });
+  for (const [key, text] of [["again", "Send it again"], ["away", "Put it away"]]) {
+    const b = Object.assign(document.createElement("button"), { type: "button", className: "plain", textContent: text });
+    b.dataset[key] = item.ticket;
+    row.append(b);
+  }
+  return row;
 }
 
 // refill shows what waits in the boxes of a page that was loaded anew.
 function refill() {
   for (const x of store.all()) {
     if (x.who !== me() || x.job !== document.body.dataset.job) continue;
-    const box = [...document.querySelectorAll(".box")].find((b) => b.dataset.slot === x.slot);
+    const box = boxOf(x);
     if (!box) continue;
     for (const [name, v] of x.fields) {
       for (const el of box.querySelectorAll(`form[data-box] [name="${CSS.escape(name)}"]:not([type=hidden])`)) {
@@ -214,23 +273,46 @@ function show() {
     const p = box.querySelector(".unsent");
     if (p) p.hidden = !waits;
   }
+  for (const x of mine) {
+    const box = x.state === "refused" && boxOf(x);
+    if (!box || box.querySelector(".again")) continue;
+    box.classList.add("notsaved");
+    let says = box.querySelector(".refused");
+    if (!says) box.querySelector(".says").prepend(says = Object.assign(line(`✕ not saved: ${x.says}`, "refused"), { role: "alert" }));
+    says.after(choices(x));
+  }
+  showHead(items, mine, open);
+}
+
+// showHead says at the head of the page what waits, and where.
+function showHead(items, mine, open) {
   const head = document.getElementById("queue");
   if (!head) return;
   const lines = [];
-  if (open.length && reached !== true) {
-    const n = open.length === 1 ? "1 reading is" : `${open.length} readings are`;
-    lines.push(reached === "signed out" ? `⇡ ${n} not yet saved: sign in again, they are kept on this tablet.`
-      : `⇡ ${n} not yet saved: the shop cannot be reached. Go on; they are kept on this tablet and sent by themselves.`);
+  if (kept()) {
+    lines.push({ text: `⇡ The shop cannot be reached. This page is as it was at ${kept().toLocaleString("en-GB", { day: "numeric", month: "long", hour: "2-digit", minute: "2-digit" })}. Readings typed here are kept on this tablet; the rest is to look at only. `, to: location.pathname + location.search, link: "Try again" });
   }
-  const stuck = mine.filter((x) => x.state === "clash" || x.state === "refused");
-  const elsewhere = stuck.filter((x) => x.job !== document.body.dataset.job);
-  if (elsewhere.length) lines.push(`✕ ${elsewhere.length} not saved in another job: open it and look.`);
-  for (const x of stuck) if (x.says && x.job === document.body.dataset.job) lines.push(`✕ not saved: ${x.says}`);
+  if (open.length && reached !== true) {
+    const one = open.length === 1;
+    const n = one ? "1 reading is" : `${open.length} readings are`;
+    lines.push({ text: reached === "signed out" ? `⇡ ${n} not yet saved: sign in again, ${one ? "it is" : "they are"} kept on this tablet.`
+      : `⇡ ${n} not yet saved: the shop cannot be reached. Go on; ${one ? "it is kept on this tablet and sent by itself" : "they are kept on this tablet and sent by themselves"}.` });
+  }
+  for (const x of mine.filter((x) => (x.state === "clash" || x.state === "refused") && !boxOf(x))) {
+    const typed = value(x) || (x.fields.find(([k]) => k === "text") || ["", ""])[1];
+    const step = x.step || x.slot.split("/")[0];
+    lines.push({ text: `✕ “${typed}” is not saved: ${x.says || "somebody else wrote there too"} `, to: `/job/${x.job}/${step}${x.box ? "#" + x.box : ""}`, link: `Look at it in ${x.plate || "its job"}`, item: x.state === "refused" && x });
+  }
   const others = [...new Set(items.filter((x) => x.who !== me()).map((x) => x.whoName))];
-  if (others.length) lines.push(`⇡ Readings by ${others.join(", ")} wait on this tablet until they sign in.`);
-  if (head.dataset.text !== lines.join("\n")) {
-    head.dataset.text = lines.join("\n");
-    head.replaceChildren(...lines.map((l) => Object.assign(document.createElement("p"), { textContent: l })));
+  if (others.length) lines.push({ text: `⇡ Readings by ${others.join(", ")} wait on this tablet until they sign in.` });
+  const told = JSON.stringify(lines);
+  if (head.dataset.told !== told) {
+    head.dataset.told = told;
+    head.replaceChildren(...lines.flatMap((l) => {
+      const p = line(l.text);
+      if (l.link) p.append(Object.assign(document.createElement("a"), { href: l.to, textContent: l.link }));
+      return l.item ? [p, choices(l.item)] : [p];
+    }));
   }
   head.hidden = lines.length === 0;
 }
