@@ -72,4 +72,4 @@ type description struct {
 }
 
 // terms are the folded words that the card is found by.
-func (d description) terms() []string { return FoldWords(d.label + " " + strings.Join(d.words, " ")) }
+func (d description) terms() []string { return foundBy(d.label + " " + strings.Join(d.words, " ")) }

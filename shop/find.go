@@ -42,7 +42,7 @@ var Marks = []Mark{MarkStop, MarkCoreOwed, MarkReserved, MarkFailed, MarkForeign
 type Index struct {
 	Line    Line
 	Numbers []string // folded numbers it may be asked for by: stamped, running, donor's (FoldNumber)
-	Terms   []string // folded words (FoldWords)
+	Terms   []string // folded words (FoldWords) and the ends of long ones
 	Uses    []Use
 }
 

@@ -64,12 +64,33 @@ func FoldLabel(label string) string {
 func folded(text string) string {
 	decomposed := norm.NFKD.String(cases.Fold().String(text))
 	return strings.Map(func(r rune) rune {
-		if unicode.In(r, unicode.Mn, unicode.Cf) {
+		if unicode.In(r, unicode.Mn, unicode.Cf) || strings.ContainsRune("'’ʼ`´", r) { // O’Hara is asked for as ohara
 			return -1
 		}
 		return r
 	}, decomposed)
 }
+
+// foundBy are the words of a text and, so that “son” finds Sykeson, the ends of
+// its longer words of letters.
+func foundBy(text string) []string {
+	words := FoldWords(text)
+	for _, w := range words[:len(words):len(words)] {
+		runes := []rune(w)
+		if strings.ContainsFunc(w, unicode.IsDigit) {
+			continue // numbers are found by their beginning
+		}
+		for i := 1; i+shortestEnd <= len(runes); i++ {
+			if end := string(runes[i:]); !oneOf(end, words) {
+				words = append(words, end)
+			}
+		}
+	}
+	return words
+}
+
+// shortestEnd is how many letters of a word's end it is found by.
+const shortestEnd = 3
 
 // signsApart makes every sign, such as an emoji, a word of its own.
 func signsApart(text string) string {

@@ -22,7 +22,7 @@ func (j *Job) Index(home ID) Index {
 	line.Marks = j.marks(home, line.Stops, x.Uses)
 	x.Line = line
 	x.Numbers = j.numbers()
-	x.Terms = FoldWords(line.Title + " " + line.Casting + " " + line.Stamped + " " + j.Value("donor", "donor").label() + " " +
+	x.Terms = foundBy(line.Title + " " + line.Casting + " " + line.Stamped + " " + j.Value("donor", "donor").label() + " " +
 		j.Value("plates", "kit").label() + " " + j.Value("enquiry", "axle").Text)
 	return x
 }

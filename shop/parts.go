@@ -1,6 +1,9 @@
 package shop
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // linkCard names the card that an entry links to. A donor serves one job only.
 func linkCard(tx Tx, j *Job, f Field, e *Entry) error {
@@ -41,7 +44,7 @@ func (s *Shop) takePart(tx Tx, j *Job, f Field, e *Entry) error {
 		return fieldOf(err, at)
 	}
 	if f.Lot != "" && lot.LotKind != f.Lot {
-		return Fault(Invalid, "%s is not a lot of %s.", lot.Title, f.Lot).At(at)
+		return Fault(Invalid, "This box is for %s, and %s is a lot of %s: choose another.", f.Lot, lot.Title, lot.LotKind).At(at)
 	}
 	link.Label = lot.describe().label
 	e.Value.Link = &link
@@ -56,11 +59,18 @@ func (s *Shop) takePart(tx Tx, j *Job, f Field, e *Entry) error {
 	}
 	const crumb = 1e-9 // kilograms add up inexactly
 	if e.Value.Reserved && *e.Value.Quantity > free+crumb {
-		return Fault(Short, "Of %s %s %s are free, %s are wanted.", link.Label, amount(free), lot.Unit, amount(*e.Value.Quantity)).At(at)
+		return Fault(Short, "%s %s wanted, %s free: %s. Take less, or another lot.", amount(*e.Value.Quantity), lot.Unit, amount(max(free, 0)), link.Label).At(at)
 	}
 	e.Verdict = Fine
+	var look []string
 	if view.Expired {
-		e.Verdict, e.Value.Text = Look, "It was to be used by "+lot.Expires+"."
+		look = append(look, "It was to be used by "+lot.Expires+".")
+	}
+	if !e.Value.Reserved && *e.Value.Quantity > free+crumb {
+		look = append(look, "By the lot’s card only "+amount(max(free, 0))+" "+lot.Unit+" were left: count it and correct the card.")
+	}
+	if len(look) > 0 {
+		e.Verdict, e.Value.Text = Look, strings.Join(look, " ")
 	}
 	if lot.LotKind == LotKits {
 		return kitFits(tx, lot, e)

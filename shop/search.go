@@ -48,6 +48,31 @@ func (s *Shop) Search(ctx context.Context, text string, limit int) ([]Line, erro
 	return found, err
 }
 
+// searchedKinds are the cards that people look for beside jobs.
+var searchedKinds = []CardKind{KindLot, KindDonor, KindCustomer, KindVehicle, KindKit, KindCasting}
+
+// SearchCards finds lots, donors, customers and so on by words; so many of each
+// kind at most.
+func (s *Shop) SearchCards(ctx context.Context, text string, limit int) ([]Card, error) {
+	words := FoldWords(text)
+	var found []Card
+	err := s.store.View(ctx, func(tx Tx) error {
+		found = nil
+		for _, kind := range searchedKinds {
+			if len(words) == 0 {
+				return nil
+			}
+			page, err := tx.FindCards(CardQuery{Kind: kind, Terms: words, Limit: limit, Retired: true})
+			if err != nil {
+				return err
+			}
+			found = append(found, page.Cards...)
+		}
+		return nil
+	})
+	return found, err
+}
+
 // CountJobs counts the jobs in each state.
 func (s *Shop) CountJobs(ctx context.Context) (map[State]int, error) {
 	var counts map[State]int

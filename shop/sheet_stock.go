@@ -113,15 +113,15 @@ func (l *Lot) Check() error {
 	case !oneOf(l.LotKind, LotKinds):
 		return Fault(Invalid, "Say what the lot is of: bolts, filler, resin, bearings, shims, plate kits, pads, seals, gear sets or other.").At("lot_kind")
 	case !(l.Quantity >= 0) || l.Quantity > 1e9:
-		return Fault(Invalid, "The quantity of a lot is a number from zero up.").At("quantity")
+		return Fault(Invalid, "Say how much came as a number from zero up, such as 40.").At("quantity")
 	case !(l.Reorder >= 0):
-		return Fault(Invalid, "The quantity to order again at is a number from zero up.").At("reorder")
+		return Fault(Invalid, "Say at how many to order again as a number from zero up, or leave it empty.").At("reorder")
 	case l.Cost < 0:
 		return Fault(Invalid, "A cost is not negative.").At("cost")
 	case l.LotKind == LotShims && (l.Thickness == nil || !(*l.Thickness > 0) || *l.Thickness > 0.05):
 		return Fault(Invalid, "A lot of shims needs their thickness, such as 1.25 mm.").At("thickness")
 	case l.LotKind == LotKits && (l.Kit == "" || l.Revision == ""):
-		return Fault(Invalid, "A batch of plate kits needs its kit and revision.").At("kit")
+		return Fault(Invalid, "Say which kit, and which revision of it, this batch was cut to: the stop against a wrong kit goes by it.").At("kit")
 	}
 	return firstFault(required("title", l.Title), required("unit", l.Unit), lengthOf("title", l.Title, 200),
 		lengthOf("unit", l.Unit, 20), lengthOf("batch", l.Batch, 100), lengthOf("supplier", l.Supplier, 200),

@@ -2,6 +2,8 @@ package web
 
 import (
 	"encoding/json"
+	"errors"
+	"net/http"
 	"net/url"
 	"slices"
 	"strconv"
@@ -163,7 +165,9 @@ func cardPage(v *visit) error {
 	return v.showCard(show)
 }
 
-func (v *visit) showCard(show cardShow) error {
+func (v *visit) showCard(show cardShow) error { return v.showCardAs(http.StatusOK, show) }
+
+func (v *visit) showCardAs(status int, show cardShow) error {
 	show.Offers = map[shop.CardKind][]shop.Card{}
 	for _, f := range show.Kind.Fields {
 		if f.Card == "" {
@@ -194,7 +198,7 @@ func (v *visit) showCard(show cardShow) error {
 			title = show.value(show.Kind.Fields[1])
 		}
 	}
-	return v.show(cardSheet(v.frame(title).at("stock"), show))
+	return v.showAs(status, cardSheet(v.frame(title).at("stock"), show))
 }
 
 // saveCard keeps a card.
@@ -218,6 +222,7 @@ func saveCard(v *visit) error {
 	t.meta.ID = id
 	t.meta.Revision, _ = strconv.ParseInt(form.Get("revision"), 10, 64)
 	t.meta.Retired = form.Get("retired") != ""
+	wrong := map[string]string{}
 	for _, f := range k.Fields {
 		if _, sent := form[f.Name]; !sent && f.As != "yes" {
 			continue
@@ -226,7 +231,7 @@ func saveCard(v *visit) error {
 			continue
 		}
 		if err := f.read(form, t.fields); err != nil {
-			return err
+			wrong[f.Name] = faultOf(err).Says
 		}
 	}
 	if k.Kind == shop.KindKit {
@@ -237,10 +242,18 @@ func saveCard(v *visit) error {
 			return err
 		}
 	}
-	if id, err = k.save(v, t); err != nil {
-		return err
+	if len(wrong) == 0 {
+		saved, err := k.save(v, t)
+		if err == nil {
+			return v.see(string(cardPath(k.Kind, saved)))
+		}
+		var e *shop.Error
+		if !errors.As(err, &e) || e.Code != shop.Invalid && e.Code != shop.TooLarge {
+			return err
+		}
+		wrong[e.Field] = e.Says
 	}
-	return v.see(string(cardPath(k.Kind, id)))
+	return v.showCardAs(http.StatusUnprocessableEntity, cardShow{Kind: k, Text: t, New: t.meta.Revision == 0, Sent: form, Wrong: wrong})
 }
 
 // read puts what the form says about a field into the card.

@@ -1,6 +1,10 @@
 package web
 
 import (
+	"maps"
+	"net/url"
+	"slices"
+
 	"axlewright/quantity"
 	"axlewright/shop"
 )
@@ -14,10 +18,29 @@ type cardShow struct {
 	Money  bool // this person may see prices
 	Used   []shop.UsedIn
 	Offers map[shop.CardKind][]shop.Card
+
+	Sent  url.Values        // what was typed, where it was not saved
+	Wrong map[string]string // by the name of the field, "" for the card as a whole
+}
+
+// wrongs are the sentences to show above the card, with the titles of their fields.
+func (c cardShow) wrongs() []string {
+	var all []string
+	left := maps.Clone(c.Wrong)
+	for _, f := range c.Kind.Fields {
+		if w, ok := left[f.Name]; ok {
+			all = append(all, f.Title+": "+w)
+			delete(left, f.Name)
+		}
+	}
+	return append(all, slices.Sorted(maps.Values(left))...)
 }
 
 // value is what stands in a field, as it is typed.
 func (c cardShow) value(f cardField) string {
+	if c.Sent != nil {
+		return c.Sent.Get(f.Name)
+	}
 	switch x := c.Text.fields[f.Name].(type) {
 	case string:
 		return x

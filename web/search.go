@@ -18,7 +18,8 @@ type search struct {
 	State shop.State
 	Mark  shop.Mark
 	Lines []shop.Line
-	Next  string // the following page; empty at the end
+	Cards []shop.Card // lots, donors, customers of that name
+	Next  string      // the following page; empty at the end
 	Count map[shop.State]int
 	Asked bool
 }
@@ -31,7 +32,9 @@ func searchPage(v *visit) error {
 	var err error
 	switch {
 	case s.Text != "":
-		s.Lines, err = v.shop.Search(v.ctx(), s.Text, 100)
+		if s.Lines, err = v.shop.Search(v.ctx(), s.Text, 100); err == nil {
+			s.Cards, err = v.shop.SearchCards(v.ctx(), s.Text, 20)
+		}
 	default:
 		query := shop.JobQuery{Limit: 50, After: cursorOf(q.Get("after"))}
 		if slices.Contains(shop.States, s.State) {

@@ -33,7 +33,7 @@ func (o *spoken) Write(p []byte) (int, error) {
 
 func (o *spoken) find(t *testing.T, pattern string) string {
 	t.Helper()
-	for end := time.Now().Add(time.Minute); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
+	for end := time.Now().Add(5 * time.Minute); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
 		o.mu.Lock()
 		found := regexp.MustCompile(pattern).FindString(o.text.String())
 		o.mu.Unlock()
