@@ -40,8 +40,11 @@ type Item struct {
 	raw rawNode
 }
 
+// CannotSee is the answer of one who looked and could neither see nor reach it.
+const CannotSee = "can't see it"
+
 // unseen are the ways to write that a thing could not be looked at.
-var unseen = []string{"cannot see", "can't see it", "cannot see it", "can't see", "cannot reach", "can't reach it"}
+var unseen = []string{"cannot see", CannotSee, "cannot see it", "can't see", "cannot reach", "can't reach it"}
 
 // isUnseen says whether a text stands for "could not be looked at".
 func isUnseen(text string) bool {
@@ -133,20 +136,26 @@ func (i *Item) resolve(c *Catalogue) string {
 		if !plain {
 			return "expected one answer or one reading"
 		}
-		i.Text = text
-		switch {
-		case isUnseen(text):
-			i.Unseen = true
-		case f.Measured():
-			if err := i.readSize(text); err != nil {
-				return err.Error()
-			}
-		default:
-			i.Answer = text
-		}
 		i.raw = nil
+		if err := i.read(f, text); err != nil {
+			return err.Error()
+		}
 	}
 	return i.problem(f)
+}
+
+// read takes in what was written of the feature.
+func (i *Item) read(f *Feature, text string) error {
+	i.Text = text
+	switch {
+	case isUnseen(text):
+		i.Unseen = true
+	case f.Measured():
+		return i.readSize(text)
+	default:
+		i.Answer = text
+	}
+	return nil
 }
 
 // readSize reads "72.00 mm ± 0.01 mm, measured". What stands on a bench sheet

@@ -20,10 +20,11 @@ type Identification struct {
 	Casting        string          `json:"casting"`
 	Verdict        Verdict         `json:"verdict"`
 	Sentence       string          `json:"sentence"`
-	Do             []string        `json:"do"`     // what to do now, one instruction a line
-	Enough         bool            `json:"enough"` // nothing more need be looked at for the kit's sake
-	Why            string          `json:"why"`    // why it is enough, or not
-	Ranked         []Candidate     `json:"ranked"` // the likeliest first; "none of these" among them
+	Do             []string        `json:"do"`                   // what to do now, one instruction a line
+	Enough         bool            `json:"enough"`               // nothing more need be looked at for the kit's sake
+	Why            string          `json:"why"`                  // why it is enough, or not
+	Again          string          `json:"look_again,omitempty"` // feature to look at again before anything else
+	Ranked         []Candidate     `json:"ranked"`               // the likeliest first; "none of these" among them
 	New            NewVariantSigns `json:"new_variant"`
 	Modified       ModifiedSigns   `json:"modified_before"`
 	Evidence       []Weighed       `json:"evidence"` // for and against the leader, the heaviest first

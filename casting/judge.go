@@ -40,7 +40,7 @@ func (w *bench) judge(id *Identification, leader int) {
 		}
 		id.Why = "The evidence goes with no variant of the catalogue."
 		return
-	case chance >= w.cat.Decide.sure() && heavy == "":
+	case chance >= w.cat.Decide.sure() && heavy == nil:
 		id.Verdict, id.Enough = SureEnough, true
 		id.Sentence = fmt.Sprintf("%s, sure enough (%s).", name, percent)
 		id.Why = fmt.Sprintf("%s is above the %s that the shop asks for: stop here.", percent, quantity.Chance(w.cat.Decide.sure()))
@@ -59,9 +59,10 @@ func (w *bench) judge(id *Identification, leader int) {
 }
 
 // goOn says what to look at next, or that nothing is left to look at.
-func (w *bench) goOn(id *Identification, heavy string) {
-	if heavy != "" {
-		id.Why = "Something does not go together: " + heavy
+func (w *bench) goOn(id *Identification, heavy *Contradiction) {
+	if heavy != nil {
+		id.Again = heavy.Feature
+		id.Why = "Something does not go together: " + heavy.Sentence
 		id.Do = []string{"Look again at what does not go together before anything else."}
 		return
 	}
@@ -75,17 +76,16 @@ func (w *bench) goOn(id *Identification, heavy string) {
 	id.Why = fmt.Sprintf("Not yet the %s that the shop asks for; %s would tell most for its trouble.", quantity.Chance(w.cat.Decide.sure()), q.Feature)
 }
 
-// heavyContradiction is the sentence of a contradiction that speaks strongly
-// against the leader.
-func heavyContradiction(id *Identification) string {
-	for _, c := range id.Contradictions {
+// heavyContradiction is one that speaks strongly against the leader.
+func heavyContradiction(id *Identification) *Contradiction {
+	for i, c := range id.Contradictions {
 		for _, e := range id.Evidence {
 			if e.Feature == c.Feature && e.Decibans <= -strongly {
-				return c.Sentence
+				return &id.Contradictions[i]
 			}
 		}
 	}
-	return ""
+	return nil
 }
 
 func (w *bench) nearest(n NewVariantSigns) string {

@@ -2,7 +2,10 @@ package casting
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
+
+	"github.com/goccy/go-yaml"
 
 	"axlewright/axle"
 )
@@ -109,4 +112,16 @@ func LoadBench(path string) (Bench, Catalogue, error) {
 		return b, c, s.shown(path, found)
 	}
 	return b, c, nil
+}
+
+// IsBench says whether a file tells of one casting, and not of variants. A file
+// that cannot be read is none, so that it is read as a catalogue and refused.
+func IsBench(path string) bool {
+	var top map[string]any
+	text, err := os.ReadFile(path)
+	if err != nil || yaml.Unmarshal(text, &top) != nil {
+		return false
+	}
+	_, casting := top["casting"]
+	return casting
 }

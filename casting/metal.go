@@ -51,6 +51,20 @@ type MetalQuestion struct {
 	Source  string  `json:"source"`
 }
 
+// NotGrey says whether the tests made so far rule grey iron out.
+func (m *MetalFinding) NotGrey() bool {
+	return len(m.ByTests) > 0 && m.byTests(material.GreyIron) < greyRuledOut
+}
+
+func (m *MetalFinding) byTests(family material.Family) float64 {
+	for _, f := range m.ByTests {
+		if f.Family == family {
+			return f.Chance
+		}
+	}
+	return 0
+}
+
 // AssessMetal tells what a casting is made of from tests alone, without its shape.
 //
 // Errors: axle.Findings for evidence that is none.
@@ -161,16 +175,18 @@ func metalFinding(e MetalEvidence, tests []metalResult, joint []float64, grade s
 	if !settled {
 		m.Next = nextMetalTest(tests, alone) // the record of a variant is no proof: ask as if there were none
 	}
-	m.Sentence = metalSentence(best, grey, len(tests) > 0)
+	m.Sentence = metalSentence(best, joint[len(joint)-1], alone[len(alone)-1], len(tests) > 0)
 	m.Stops = metalStops(best, grey, len(tests) > 0)
 	return m
 }
 
-func metalSentence(best FamilyChance, grey float64, tested bool) string {
+func metalSentence(best FamilyChance, grey, byTests float64, tested bool) string {
 	percent := quantity.Chance(best.Chance)
 	switch {
 	case !tested:
 		return fmt.Sprintf("No test was made on this casting; by its shape it would be %s (%s).", best.Family, percent)
+	case best.Family != material.GreyIron && byTests >= greyRuledOut && byTests > grey:
+		return fmt.Sprintf("Not settled: with its shape %s leads with %s, but the tests alone give grey iron %s.", best.Family, percent, quantity.Chance(byTests))
 	case best.Family != material.GreyIron && grey >= greyRuledOut:
 		return fmt.Sprintf("Not settled: %s leads with %s, but grey iron still has %s.", best.Family, percent, quantity.Chance(grey))
 	case best.Chance >= metalKnownFrom:

@@ -42,6 +42,11 @@ func (t *MetalTest) result(answer int) metalResult {
 	return metalResult{t.Name, t.Answers[answer], t.Property, like}
 }
 
+// Suits is the family that an answer suits best.
+func (t *MetalTest) Suits(answer string) material.Family {
+	return castable[argmax(t.Chance[slices.Index(t.Answers, answer)])]
+}
+
 func (a Analysis) String() string {
 	var parts []string
 	for _, e := range []struct {

@@ -18,6 +18,18 @@ type StationReport struct {
 //
 // Errors: axle.Findings for data that cannot be.
 func (g *Gauging) Report() (StationReport, error) {
+	r, err := g.Placement()
+	if err == nil {
+		r.Patterns = g.patterns()
+	}
+	return r, err
+}
+
+// Placement works out all but the patterns, which take longer the more castings
+// were measured.
+//
+// Errors: axle.Findings for data that cannot be.
+func (g *Gauging) Placement() (StationReport, error) {
 	if found := g.Check(); len(found) > 0 {
 		return StationReport{}, found
 	}
@@ -30,6 +42,5 @@ func (g *Gauging) Report() (StationReport, error) {
 	}
 	r.Fit = g.fitForecast(r.History)
 	r.Redraw = g.redraw(r.History)
-	r.Patterns = g.patterns()
 	return r, nil
 }

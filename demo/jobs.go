@@ -45,12 +45,17 @@ const (
 	isT24 = `
 		identify/casting      T24
 		identify/sure         sure
-		identify/number       24-118
-		identify/ribs         six, straight
+		identify/seen/raised number  24
+		identify/seen/ribs    four straight
+		identify/seen/web     window
+		identify/seen/oil trough     right
+		identify/seen/peg boss       right
+		identify/seen/drain plug     hexagon
+		identify/seen/old work       none
 		identify/modified     no
 		metal/swarf           short chips
 		metal/ring            rings
-		metal/tab             breaks in the bead or bends
+		metal/tab             tore out bright
 		metal/metal           ductile iron`
 
 	plates = `
@@ -158,14 +163,19 @@ const (
 		pattern/load          bar, by hand
 		pattern/drive         centred, fading at both ends
 		pattern/coast         centred, fading at both ends
-		pattern/gears         new
+		assemble/set          new
 		pattern/decision      accepted`
 
 	pegged = `
 		peg/pad               1 bronze pads, lot P3
 		peg/pitch             1.5 mm
 		peg/angle             75 deg
+		peg/final             yes
+		peg/spot              tight spot
 		peg/gap/tight spot    0.27 mm
+		peg/gap/1             0.28 mm
+		peg/gap/2             0.29 mm
+		peg/gap/3             0.28 mm
 		peg/nut               45 N·m
 		peg/touches           clears all round`
 
@@ -251,8 +261,13 @@ var jobs = []job{
 			donor/donor           D-09` + strip, `
 			identify/casting      T20K
 			identify/sure         sure
+			identify/seen/raised number  20
+			identify/seen/ribs    four curved
+			identify/seen/foundry mark   wheel
 			identify/modified     no
-			metal/tab             breaks in the bead or bends
+			metal/swarf           short chips
+			metal/ring            rings
+			metal/tab             tore out bright
 			metal/metal           ductile iron` + weld, caps + `
 			stamp/number          FW-T20K-0103`, setting, pegged, finished, handed + `
 			handover/day          -74`}},
@@ -309,6 +324,10 @@ var jobs = []job{
 			donor/donor           D-12` + strip, `
 			identify/casting      T24S
 			identify/sure         likely
+			identify/seen/raised number  24
+			identify/seen/ribs    four straight
+			identify/seen/foundry mark   three dots
+			identify/seen/drain plug     can't see it
 			identify/modified     no
 			metal/swarf           powder
 			metal/ring            thuds
@@ -328,6 +347,10 @@ var jobs = []job{
 			donor/donor           D-13` + strip, `
 			identify/casting      T20
 			identify/sure         likely
+			identify/seen/raised number  ground off
+			identify/seen/ribs    can't see it
+			identify/seen/head bore      72.01 mm
+			identify/seen/cap seat       58.3 mm
 			metal/metal           not known`}},
 	{days: 12, state: shop.StateAccepted, works: "better fixings | peg | plates", quoted: true,
 		told: `

@@ -20,6 +20,7 @@ type Casting struct {
 	Stations  []Station  `json:"stations,omitempty"`
 	Specs     []Spec     `json:"specs,omitempty"` // limits of this variant, before the house's own
 	Note      string     `json:"note,omitempty"`
+	From      ID         `json:"from,omitempty"` // the job whose casting it was first seen on: what it shows is read from that record
 }
 
 // A Station is a numbered place on a casting where its variation is measured.

@@ -3,6 +3,7 @@ package shop
 import (
 	"context"
 	"strconv"
+	"sync"
 	"time"
 )
 
@@ -13,6 +14,7 @@ type Shop struct {
 	now   func() time.Time
 	id    ID
 	key   signingKey
+	seen  sync.Map // ID of a job to readSighting
 }
 
 // Options of Open.

@@ -1,6 +1,10 @@
 package shop
 
-import "axlewright/quantity"
+import (
+	"axlewright/calc/material"
+	"axlewright/casting"
+	"axlewright/quantity"
+)
 
 var stepsStrip = []Step{
 	{
@@ -45,14 +49,15 @@ var stepsStrip = []Step{
 		Decides: "Which metal it is, which decides whether it may be welded and how.",
 		Mistake: "One weld procedure for all donors: a hard white line, and a ping hours later.",
 		Fields: []Field{
-			{Key: "swarf", Title: "Drill swarf", Kind: FieldChoice, Optional: true, Options: plain("curls", "powder", "short chips")},
-			{Key: "ring", Title: "Struck", Kind: FieldChoice, Optional: true, Options: plain("rings", "thuds"), Hint: "Steel and ductile iron ring alike."},
-			{Key: "chisel", Title: "Chisel chip", Kind: FieldChoice, Optional: true, Options: plain("continuous", "crumbles")},
-			{Key: "spark", Title: "Spark against known pieces", Kind: FieldText, Optional: true},
-			{Key: "tab", Title: "Tab welded and knocked off", Kind: FieldChoice, Optional: true, Options: []Option{
-				fine("breaks in the bead or bends"), halt("breaks out of the casting with a grey skin", "It is iron: the procedure must change."), {Word: "not made", Verdict: NotYet}}},
+			metalTest("swarf", "Drill swarf"),
+			metalTest("ring", "Struck"),
+			metalTest("chip", "Chisel chip"),
+			metalTest("spark", "Spark against known pieces"),
+			metalTest("tab", "Tag welded on and knocked off"),
+			{Key: "hardness", Title: "Hardness on bare metal", Kind: FieldFigure, Dim: quantity.HardnessBrinell, Unit: "HB", Optional: true},
 			{Key: "carbon", Title: "Laboratory: carbon", Kind: FieldFigure, Dim: quantity.Share, Unit: "%", Optional: true},
 			{Key: "silicon", Title: "Laboratory: silicon", Kind: FieldFigure, Dim: quantity.Share, Unit: "%", Optional: true},
+			{Key: "magnesium", Title: "Laboratory: magnesium", Kind: FieldFigure, Dim: quantity.Share, Unit: "%", Optional: true, Hint: "It alone tells ductile iron from grey."},
 			{Key: "metal", Title: "Decided", Kind: FieldChoice, Options: []Option{
 				fine(MetalSteel), look(MetalMalleable, "By a tried procedure, cold or hot, one of the two."), look(MetalDuctile, "By a tried procedure, cold or hot, one of the two."),
 				halt(MetalGrey, "No structural plates are welded on grey iron."), halt(MetalUnknown, "Find out first: a tab, or 10 g of drillings to a laboratory.")}},
@@ -64,6 +69,8 @@ var stepsStrip = []Step{
 		Decides: "Does this casting fall inside what the kit was drawn for; which edges want trimming.",
 		Mistake: "Measuring to a flash line instead of clean skin.",
 		Fields: []Field{
+			{Key: StationItem, Title: "Reading at a station", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(12), Wanted: 1, Open: true, Optional: true,
+				Hint: "The numbered stations of the variant, on clean skin."},
 			{Key: "gap", Title: "Gap of the bare plate", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(12), Wanted: 8, Open: true,
 				Limits: []Limit{upTo(2, "3 mm plate", custom)}},
 			{Key: "boss", Title: "Boss height", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(4), Open: true, Optional: true},
@@ -74,8 +81,34 @@ var stepsStrip = []Step{
 	},
 }
 
-// The words on which stops turn.
+// metalTest is the field of a test of the metal: its question and its answers
+// are those that the chances of the metals are worked out from.
+func metalTest(name, title string) Field {
+	for _, t := range casting.MetalTests {
+		if t.Name == name {
+			f := Field{Key: name, Title: title, Hint: t.Ask, Kind: FieldChoice, Optional: true}
+			for _, a := range t.Answers {
+				o := Option{Word: a, Verdict: NotYet}
+				if t.Suits(a) == material.GreyIron {
+					o = look(a, "Suits grey iron best.")
+				}
+				f.Options = append(f.Options, o)
+			}
+			return f
+		}
+	}
+	panic("there is no test of the metal called " + name)
+}
+
+// The words on which identification, stops and stations turn.
 const (
+	SeenItem    = "seen"    // at identify: what was seen, a place for each feature
+	StationItem = "station" // at stations: a reading, a place for each numbered station
+
+	SureYes     = "sure"
+	SureNew     = "a new variant"
+	ModifiedYes = "yes"
+
 	SolventChlorinated = "chlorinated solvent or brake cleaner"
 
 	CrackNone = "none"

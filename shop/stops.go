@@ -16,6 +16,9 @@ var stops = []Stop{
 			case e.Value.Word() == MetalGrey || e.Value.Word() == MetalUnknown:
 				return []*Entry{e}, true
 			}
+			if tests := j.metalTests(); j.maybeGrey() {
+				return append(tests, e), true
+			}
 			return nil, false
 		},
 	},

@@ -18,7 +18,7 @@ var (
 	useField  = askField{Key: "use", Title: "Use", Options: words([]setup.Use{setup.OrdinaryUse, setup.CompetitionUse}), Optional: true}
 
 	adjusterFields = []askField{
-		length("thread", "Pitch of the adjusters’ thread", "identify", "adjuster_pitch"), plain("notches", "Notches round one adjuster"),
+		length("thread", "Pitch of the adjusters’ thread", "identify", shop.SeenItem, "adjuster pitch"), plain("notches", "Notches round one adjuster"),
 		{Key: "half", Title: "The lock holds half way too", Options: []string{"no", "yes"}, Optional: true},
 		{Key: "side", Title: "The crown wheel is on the", Options: words([]setup.Side{setup.Left, setup.Right})},
 		{Key: "seen", Title: "Seen from", Options: []string{"the pinion flange", "the crown wheel’s back"}},

@@ -35,7 +35,7 @@ func TestEveryPageInTheBrowser(t *testing.T) {
 	}
 	b := openBench(t)
 	job := b.busyJob(t)
-	paths := b.allPages(job)
+	paths := append(b.allPages(job), b.castingPages(&shop.Job{ID: job})...)
 	if advice := b.advise(t, job); advice != "" {
 		paths = append(paths, advice)
 	}

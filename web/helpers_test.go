@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"errors"
 	"io"
 	"log/slog"
 	"net/http"
@@ -47,6 +48,7 @@ func openBench(t testing.TB, change ...func(*web.Options)) *bench {
 	}
 	o := web.Options{Shop: b.shop, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Folder: dir}
 	catalogue(t, dir)
+	variants(t, dir)
 	for _, c := range change {
 		c(&o)
 	}
@@ -70,6 +72,21 @@ func catalogue(t testing.TB, dir string) {
 			t.Fatal(err)
 		}
 		if err := os.WriteFile(filepath.Join(dir, name), text, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// variants copies the invented variants and their stations into the shop's folder.
+func variants(t testing.TB, dir string) {
+	t.Helper()
+	for _, name := range []string{"identify/tarnhow-variants.yaml", "identify/same-number.yaml", "stations/t24.yaml"} {
+		text, err := examples.Files.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join(dir, filepath.FromSlash(name))
+		if err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o700), os.WriteFile(path, text, 0o600)); err != nil {
 			t.Fatal(err)
 		}
 	}

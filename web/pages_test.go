@@ -23,6 +23,7 @@ func TestPagesByStructure(t *testing.T) {
 	for _, s := range shop.Steps() {
 		paths = append(paths, at+"/"+string(s.Key))
 	}
+	paths = append(paths, b.castingPages(j)...)
 	for _, path := range paths {
 		doc := b.page(path)
 		if n := len(find(doc, func(n *html.Node) bool { return n.Data == "h1" })); n != 1 {

@@ -30,6 +30,10 @@ func (s *Server) routes() http.Handler {
 	in("POST /job/{job}/override", override)
 	in("POST /job/{job}/certify", certify)
 	in("POST /job/{job}/new", newCardFor)
+	in("POST /job/{job}/seen", answer)
+	in("POST /job/{job}/call", callCasting)
+	in("GET /job/{job}/identify/card.pdf", castingCard)
+	in("GET /job/{job}/stations/trim.pdf", trimSheet)
 	in("GET /live", live)
 
 	// Advice and quotes.
@@ -72,6 +76,7 @@ func (s *Server) routes() http.Handler {
 	in("GET /cards/{kind}", cardsPage)
 	in("GET /cards/{kind}/{id}", cardPage)
 	in("POST /cards/{kind}/{id}", saveCard)
+	in("GET /cards/casting/{id}/stations", variantPage)
 
 	// The shop.
 	in("GET /settings", settingsPage)

@@ -34,6 +34,7 @@ type Server struct {
 	log     *slog.Logger
 	handler http.Handler
 	sums    *sums
+	shelf   shelf
 
 	ended context.Context // done when the program stops: streams end with it
 	end   context.CancelFunc

@@ -20,6 +20,7 @@ type stepShow struct {
 	Role   shop.Role
 	Ask    []ask // questions of setting-up that belong here
 	Chart  string
+	Lead   lead
 }
 
 // A fieldShow is a field with its boxes.
@@ -58,8 +59,11 @@ func stepPage(v *visit) error {
 	if err != nil {
 		return err
 	}
+	if s.Lead, err = v.lead(j, key); err != nil {
+		return err
+	}
 	for _, f := range s.View.Fields {
-		if f.Field.Run || !f.Applies && f.Gaps == 0 && !filled(f) {
+		if f.Field.Run || !f.Applies && f.Gaps == 0 && !filled(f) || f.Field.Key == s.Lead.Own {
 			continue
 		}
 		show := fieldShow{View: f}

@@ -46,6 +46,8 @@ To reach it from tablets, listen on the network; then everybody signs in:
   axlewright serve shop --listen :8420 --tls self
 
 The catalogue files of the sums are those in DIR/catalogue, else those in DIR.
+Castings are told apart by the files in DIR/identify, their measuring stations
+are those in DIR/stations.
 A backup is made each night into DIR/backups.
 
 The shop is locked while it is open, so that two programs do not open it by
