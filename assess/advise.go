@@ -75,7 +75,7 @@ func newStudy(e *axle.Enquiry, c *axle.Catalogue, o Options) (*study, error) {
 			return nil, err
 		}
 	}
-	if s.highest, err = s.highestTorque(); err != nil {
+	if err := s.look(); err != nil {
 		return nil, err
 	}
 	all := make([]choices, len(s.builds))

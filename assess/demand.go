@@ -8,9 +8,6 @@ import (
 	"axlewright/calc/traction"
 )
 
-// standardGravity is in m/s².
-const standardGravity = 9.80665
-
 // A peak is the demand in one draw.
 type peak struct {
 	engine, grip float64    // N·m at the axle, steady
@@ -50,56 +47,22 @@ func (w *worker) peak() (peak, error) {
 
 // peakOf is what a vehicle can put through the axle.
 func peakOf(v *axle.Vehicle, g *axle.GearSet, m axle.Mounting) (peak, error) {
-	var p peak
-	var err error
-	p.engine, err = traction.EngineLimitedTorque(traction.DrivelineParams{
-		EngineTorque: v.Engine.Value, Gearbox: v.FirstGear.Value, Transfer: v.LowRange.Value,
-		Final: float64(g.WheelTeeth) / float64(g.PinionTeeth), Efficiency: v.Efficiency.Value,
-		Converter: 1, Shock: 1, AxleShare: v.Share.Value,
-	})
-	if err != nil {
-		return p, err
-	}
-	p.grip, err = traction.GripLimitedTorque(v.Friction.Value, axleForce(v, m.Position), v.Tyre.LoadedRadius.Value)
-	if err != nil {
-		return p, err
-	}
-	governing, err := traction.GoverningTorque(traction.GoverningParams{Engine: p.engine, Grip: p.grip})
-	if err != nil {
-		return p, err
-	}
-	p.governing = governing.Torque
-	p.shock = math.Max(1, v.Shock.Value)
+	d, err := v.Demand(g, m.Position)
+	p := peak{engine: d.Engine, grip: d.Grip, governing: d.Governing, shock: math.Max(1, v.Shock.Value)}
 	p.torque = p.governing * p.shock
-	return p, nil
-}
-
-// axleForce is the weight on the axle, N, on the steepest grade the vehicle
-// climbs where that is known, else on the level.
-func axleForce(v *axle.Vehicle, at axle.Position) float64 {
-	level := v.AxleLoad.Value * standardGravity
-	if !v.Laden.Given() || !v.Wheelbase.Given() || !v.CentreOfMass.Given() || !v.Grade.Given() {
-		return level
-	}
-	sin, cos := math.Sincos(v.Grade.Value)
-	shift := v.Laden.Value * standardGravity * sin * v.CentreOfMass.Value / v.Wheelbase.Value
-	if at == axle.Front {
-		shift = -shift
-	}
-	return math.Max(0, level*cos+shift)
+	return p, err
 }
 
 // highestTimes is how many times the vehicle's peak links are looked at.
 const highestTimes = 4
 
-// highestTorque is the highest torque worth looking at: far above any demand,
-// so that a link which still holds there does not matter to this vehicle.
-func (s *study) highestTorque() (float64, error) {
+// look sets what the vehicle as stated asks steadily, and the highest torque
+// worth looking at: far above any demand, so that a link which still holds there
+// does not matter to this vehicle.
+func (s *study) look() error {
 	p, err := peakOf(&s.enquiry.Vehicle, &s.builds[0].Gears, s.enquiry.Mounting)
-	if err != nil {
-		return 0, err
-	}
-	return highestTimes * p.torque, nil
+	s.governing, s.highest = p.governing, highestTimes*p.torque
+	return err
 }
 
 // demand sums the draws up.

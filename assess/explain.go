@@ -50,14 +50,13 @@ func (s *study) nominalUnit(build *axle.Assembly, least float64) (*unit, wheelPl
 	if s.duty, err = s.catalogue.Duty(s.enquiry.Duty); err != nil {
 		return nil, wheelPlates{}, err
 	}
-	if s.highest, err = s.highestTorque(); err != nil {
+	if err := s.look(); err != nil {
 		return nil, wheelPlates{}, err
 	}
 	if least > 10*s.highest {
 		return nil, wheelPlates{}, fmt.Errorf("%s is %.0f times what this vehicle can ask of this axle; is the torque right?",
 			quantity.Format(least, quantity.Torque), highestTimes*least/s.highest)
 	}
-	governing := s.highest / highestTimes
 	s.highest = math.Max(s.highest, least)
 	plates, err := newWheelPlates([]*axle.Assembly{build})
 	if err != nil {
@@ -67,16 +66,14 @@ func (s *study) nominalUnit(build *axle.Assembly, least float64) (*unit, wheelPl
 	if err != nil {
 		return nil, wheelPlates{}, err
 	}
-	u := s.unitOf(build, path, plates[0])
-	u.governing = governing
-	return u, plates[0], nil
+	return s.unitOf(build, path, plates[0]), plates[0], nil
 }
 
 // unitOf is a build as stated in its vehicle as stated.
 func (s *study) unitOf(build *axle.Assembly, path paths, plates wheelPlates) *unit {
 	return &unit{
 		axle: build, vehicle: &s.enquiry.Vehicle, duty: &s.duty, mounting: s.enquiry.Mounting, doubts: &s.doubts,
-		paths: path, plate: plates.peg, governing: s.highest / highestTimes,
+		paths: path, plate: plates.peg, governing: s.governing,
 	}
 }
 

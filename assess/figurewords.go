@@ -19,6 +19,7 @@ var figureWords = map[string]string{
 	"Casting.PegWall":    "stiffness of the casting behind the peg",
 	"Preload.Pinion":     "preload of the pinion bearings",
 	"Preload.Side":       "preload of the side bearings",
+	"Compliance.Scale":   "casting's compliance matrix: scale of the whole",
 	"Side.Leg":           "casting stiffness, side bearings: leg towards the cap",
 	"Side.Inward":        "casting stiffness, side bearings: into the casting",
 	"Side.Across":        "casting stiffness, side bearings: along the cap's joint",

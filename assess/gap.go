@@ -1,11 +1,15 @@
 package assess
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
 	"axlewright/axle"
+	"axlewright/calc/check"
+	"axlewright/calc/contact"
 	"axlewright/calc/fit"
+	"axlewright/calc/gear"
 	"axlewright/loadpath"
 	"axlewright/quantity"
 )
@@ -29,12 +33,22 @@ const (
 	bronzeGrows = 18e-6 // 1/K
 	steelGrows  = 12e-6 // 1/K
 	ironGrows   = 11e-6 // 1/K
+	padWarming  = 60    // K, of the pad's face above the axle before its oil film goes
+)
+
+// What carries a pad's heat away: cast tin bronze and case-hardening steel at
+// 100 °C. Handbook values, from memory.
+const (
+	bronzeConducts = 50     // W/(m·K)
+	steelConducts  = 42     // W/(m·K)
+	steelDiffuses  = 1.1e-5 // m²/s
 )
 
 // PegGap works out the gap window of a build that has a peg, every figure at
 // its stated value: nothing may touch in steady road running, hot and with the
-// back face's run-out; the wheel must stay within its limit at the peaks; and
-// screw, pad, plate and weld must carry what comes.
+// back face's run-out; the wheel must stay within its limit at the peaks; screw,
+// pad, plate, weld and the iron beside it must carry what comes; and in slow work
+// the pad must stand pressure, pressure times speed and heat for good.
 func PegGap(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly) (GapAdvice, error) {
 	if build.Peg == nil {
 		return GapAdvice{}, fmt.Errorf("build %q has no peg", buildName(build))
@@ -69,7 +83,7 @@ func pegGap(u *unit, plates wheelPlates, highest float64) (GapAdvice, error) {
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	return gapAdvice(&window, u.axle.Peg), nil
+	return gapAdvice(&window, params.Demands), nil
 }
 
 // pegClosing is how much the gap closes from cold to running heat.
@@ -94,12 +108,21 @@ func gapParams(u *unit, peak float64) (loadpath.GapParams, error) {
 	p := loadpath.GapParams{
 		Clearance: oilFilm, Pitch: u.axle.Peg.ScrewPitch.Value,
 		PadDiameter: u.axle.Peg.PadDiameter.Value, PadPressure: u.axle.Peg.PadBrief.Value,
+		PadSteady: u.axle.Peg.PadSteady.Value, PadPV: u.axle.Peg.PadRubbing.Value,
 	}
+	tyre := u.vehicle.Tyre.LoadedRadius.Value
 	back := 0.0
 	for _, b := range u.duty.Blocks {
 		flank := u.mounting.FlankOf(b.Going)
 		if b.Speed.Value >= roadSpeed {
 			p.Running = append(p.Running, loadpath.Running{Flank: flank, Torque: u.governing * b.Torque.Value})
+		} else if b.Speed.Value > 0 {
+			work := loadpath.Demand{Flank: flank, Torque: u.governing * b.Torque.Value, Speed: b.Speed.Value / tyre, Lasts: true}
+			var err error
+			if work.PadHeat, err = padHeat(u.axle.Peg, work.Speed); err != nil {
+				return p, err
+			}
+			p.Demands = append(p.Demands, work)
 		}
 		if flank != u.mounting.Forward {
 			back = math.Max(back, math.Min(1, b.Torque.Value))
@@ -112,18 +135,25 @@ func gapParams(u *unit, peak float64) (loadpath.GapParams, error) {
 		}
 		if torque > 0 {
 			p.Demands = append(p.Demands, loadpath.Demand{
-				Flank: flank, Torque: torque, Speed: crawlSpeed / u.vehicle.Tyre.LoadedRadius.Value,
+				Flank: flank, Torque: torque, Speed: crawlSpeed / tyre,
 				Movement: u.axle.Casting.Limits.WheelAxial.Value,
 			})
 		}
 	}
-	// The peg's own links tell what it may carry: the least of screw, plate and weld.
+	// The peg's own links tell what it may carry: the least of screw, plate and
+	// weld. Their demand is in proportion to the load.
+	const torque = 1000
+	pushed := &curve{torques: []float64{0, torque}, rows: make([]response, 2)}
+	pushed.rows[1][pegLoad] = torque
+	one := *u
+	one.paths = paths{wheel: [2]*curve{pushed, pushed}}
 	for _, prepare := range []func(*unit, *notes) (limit, error){pegScrew, pegPlate, pegWeld} {
-		reach, err := prepare(u, nil)
+		reach, err := prepare(&one, nil)
 		if err != nil {
 			return p, err
 		}
-		carries := capacityInForce(u, reach)
+		demand, capacity := reach(gear.Drive, torque, nil)
+		carries := capacity / demand * torque
 		if p.Capacity == 0 || carries < p.Capacity {
 			p.Capacity = carries
 		}
@@ -131,20 +161,20 @@ func gapParams(u *unit, peak float64) (loadpath.GapParams, error) {
 	return p, nil
 }
 
-// capacityInForce turns a link of the peg, whose demand is in proportion to the
-// peg's load, into the load it stands.
-func capacityInForce(u *unit, reach limit) float64 {
-	for _, flank := range flanks {
-		top := u.paths.wheel[0].torques[len(knots)-1]
-		if load := u.at(flank, pegLoad, top); load > 0 {
-			demand, capacity := reach(flank, top, nil)
-			return capacity / demand * load
-		}
+// padHeat is the heat of friction that a pad stands while the wheel turns at a speed.
+func padHeat(p *axle.Peg, speed float64) (float64, error) {
+	face, err := contact.PadFaceRise(contact.PadFaceParams{
+		Heat: 1, Radius: p.PadDiameter.Value / 2, Speed: speed * p.Radius.Value,
+		PadConductivity: bronzeConducts, WheelConductivity: steelConducts, WheelDiffusivity: steelDiffuses,
+	})
+	var slow *check.RangeError
+	if errors.As(err, &slow) && slow.Param == "Peclet" { // so slow that it makes no heat worth the name
+		return 0, nil
 	}
-	return math.Inf(1)
+	return padWarming / face.Rise, err
 }
 
-func gapAdvice(w *loadpath.GapWindow, p *axle.Peg) GapAdvice {
+func gapAdvice(w *loadpath.GapWindow, demands []loadpath.Demand) GapAdvice {
 	a := GapAdvice{Verdict: w.Verdict, Least: w.Least.Gap, Aim: w.Aim.Gap}
 	if w.Upper.Kind != "" {
 		most := w.Most.Gap
@@ -168,15 +198,46 @@ func gapAdvice(w *loadpath.GapWindow, p *axle.Peg) GapAdvice {
 	if w.Upper.Kind != "" {
 		say("The most gap is drawn by %s.", boundText(w.Upper))
 	}
-	for _, use := range w.Uses {
-		if use.Touches {
+	var worst loadpath.PegUse // of slow work
+	for i, use := range w.Uses {
+		switch {
+		case !use.Touches:
+		case demands[i].Lasts:
+			if use.PV > worst.PV {
+				worst = use
+			}
+		default:
 			say("At that gap and a thrust of %s it carries %s, %s on the pad.", forceText(use.Thrust), forceText(use.Load), quantity.FormatDigits(use.Pressure, quantity.Pressure, 2))
 		}
 	}
+	if worst.Touches {
+		say("In slow work it rubs with up to %s, %s and %s of heat.", quantity.FormatDigits(worst.Pressure, quantity.Pressure, 2),
+			quantity.FormatDigits(worst.PV, quantity.PressureSpeed, 2), quantity.FormatDigits(worst.Heat, quantity.Power, 2))
+	}
 	for _, c := range w.Changes {
-		say("What would open it: %s.", string(c.Kind))
+		say("What would open it: %s.", changeText(c))
 	}
 	return a
+}
+
+// changeText says a change with how much of it.
+func changeText(c loadpath.GapChange) string {
+	figure := func(dim quantity.Dimension) string { return quantity.FormatDigits(c.Value, dim, 2) }
+	switch c.Kind {
+	case loadpath.TrueBackFace:
+		return "true the back face to a run-out of " + figure(quantity.Length)
+	case loadpath.CarryMore:
+		return "a peg that carries " + figure(quantity.Force)
+	case loadpath.WiderPad:
+		return "a pad of " + figure(quantity.Length)
+	case loadpath.SlickerPad:
+		return "a pad with a friction of " + figure(quantity.Number)
+	case loadpath.StiffenPeg:
+		return "a peg as stiff as " + figure(quantity.Stiffness)
+	case loadpath.CloserRunning:
+		return "less air in running, " + figure(quantity.Length)
+	}
+	return "stiffer seats or crown wheel; even on a rigid peg the wheel would move " + figure(quantity.Length)
 }
 
 func gapText(m float64) string { return quantity.FormatDigits(m, quantity.Length, 2) }
@@ -195,13 +256,13 @@ func boundText(b loadpath.GapBound) string {
 	case loadpath.ByRoad:
 		return "steady road running, hot and with the run-out of the back face"
 	case loadpath.ByCapacity:
-		return "what screw, plate and weld carry at the peak"
+		return "what screw, plate, weld and the iron beside it carry"
 	case loadpath.ByPressure:
-		return "the pressure that the pad stands for moments"
+		return "the pressure that the pad stands"
 	case loadpath.ByPV:
-		return "pressure times rubbing speed of the pad"
+		return "pressure times rubbing speed of the pad in slow work"
 	case loadpath.ByHeat:
-		return "the heat of the pad"
+		return "the heat of the pad in slow work"
 	}
 	return "the wheel's movement at the peak"
 }

@@ -7,25 +7,35 @@ import (
 	"axlewright/calc/material"
 )
 
+// ironStrength is the tensile strength of the casting, beside a structural weld
+// where the build has one.
+func ironStrength(u *unit, n *notes) (float64, error) {
+	metal, err := material.Lookup(u.axle.Casting.Metal)
+	if err != nil {
+		return 0, err
+	}
+	strength := metal.TensileMean * u.doubts.CastingMetal.Value
+	n.say("R_m", "tensile strength of "+metal.Name+", with this casting's own luck", strength, "Pa", metal.Standard)
+	if u.axle.Welds {
+		family, err := material.FamilyOf(metal.Family)
+		if err != nil {
+			return 0, err
+		}
+		strength *= family.Toe * u.doubts.WeldToe.Value
+		n.say("R_m", "beside a structural weld", strength, "Pa", family.ToeSource)
+	}
+	return strength, nil
+}
+
 // legCracks is the leg of a side bearing bent at its root by side thrust. A
 // structural weld nearby costs iron a good part of its strength.
 func legCracks(u *unit, n *notes) (limit, error) {
-	metal, err := material.Lookup(u.axle.Casting.Metal)
+	capacity, err := ironStrength(u, n)
 	if err != nil {
 		return nil, err
 	}
 	leg := &u.axle.Casting.Leg
 	section := leg.Width.Value * leg.Depth.Value * leg.Depth.Value / 6
-	capacity := metal.TensileMean * u.doubts.CastingMetal.Value
-	n.say("R_m", "tensile strength of "+metal.Name+", with this casting's own luck", capacity, "Pa", metal.Standard)
-	if u.axle.Welds {
-		family, err := material.FamilyOf(metal.Family)
-		if err != nil {
-			return nil, err
-		}
-		capacity *= family.Toe * u.doubts.WeldToe.Value
-		n.say("R_m", "beside a structural weld", capacity, "Pa", family.ToeSource)
-	}
 	n.say("W", "section modulus at the root", section, "m³", "width·depth²/6")
 	return func(flank axle.Flank, torque float64, n *notes) (float64, float64) {
 		thrust := math.Max(u.at(flank, nearAxial, torque), u.at(flank, farAxial, torque))

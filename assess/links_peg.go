@@ -1,6 +1,8 @@
 package assess
 
 import (
+	"math"
+
 	"axlewright/axle"
 	"axlewright/calc/bolt"
 	"axlewright/calc/contact"
@@ -65,5 +67,11 @@ var pegWeld = pegLink("σ", "stress on the throat of the plate's weld", func(u *
 	return u.plate.throat * load / float64(p.Count) / (p.Throat.Value * p.Welded.Value / u.plate.sides)
 }, "Pa", func(u *unit, n *notes) (float64, error) {
 	n.by("weld.GroupStress", "σ·a/F", "greatest equivalent stress of the three-sided weld group for each newton on a unit throat", u.plate.throat, "1/m")
-	return u.axle.Peg.Plate.WeldLimit.Value, nil
+	// The weaker of what it joins decides, as EN 1993-1-8, 4.5.3.2 has it (from memory).
+	limit := u.axle.Peg.Plate.WeldLimit.Value
+	if !u.axle.Welds {
+		return limit, nil
+	}
+	iron, err := ironStrength(u, n)
+	return math.Min(limit, iron), err
 })

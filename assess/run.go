@@ -19,11 +19,13 @@ type study struct {
 	builds    []axle.Assembly
 	doubts    modelDoubts
 
+	governing float64 // N·m, what the vehicle as stated can steadily put through the axle
+	highest   float64 // N·m, highest torque looked at
+
 	figureAt map[string]int // place of a doubtful figure to its column of the draws
 	places   []string
 	figures  map[string]axle.Number
 	draws    draws
-	highest  float64 // N·m, highest torque looked at
 
 	pinions     variants         // by the pinion's load path
 	wheels      variants         // by the wheel's

@@ -68,7 +68,11 @@ func (t *text) peg(c *assess.LoadCase) {
 	if p.FirstTouchTorque == nil {
 		t.line("  does not touch on this flank up to twice this torque")
 	} else {
-		t.line("  first touch at %s at the tight spot", torque(*p.FirstTouchTorque))
+		slack := "not up to twice this torque at the slack one"
+		if p.FirstTouchSlack != nil {
+			slack = torque(*p.FirstTouchSlack) + " at the slack one"
+		}
+		t.wrap("  ", fmt.Sprintf("first touch at %s at the tight spot of the turn, %s", torque(*p.FirstTouchTorque), slack))
 	}
 	if c.Gap != nil {
 		for _, sentence := range c.Gap.Text {

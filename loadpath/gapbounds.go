@@ -90,11 +90,14 @@ func (p *GapParams) loadLimits(peg *Peg, d *Demand) (list []loadLimit) {
 	if p.PadPressure > 0 {
 		list = append(list, loadLimit{ByPressure, p.PadPressure * area})
 	}
-	if p.PadPV > 0 && speed > 0 {
+	if d.Lasts && p.PadSteady > 0 {
+		list = append(list, loadLimit{ByPressure, p.PadSteady * area})
+	}
+	if d.Lasts && p.PadPV > 0 && speed > 0 {
 		list = append(list, loadLimit{ByPV, p.PadPV * area / speed})
 	}
-	if p.PadHeat > 0 && speed > 0 && peg.Friction > 0 {
-		list = append(list, loadLimit{ByHeat, p.PadHeat / (peg.Friction * speed)})
+	if d.PadHeat > 0 && speed > 0 && peg.Friction > 0 {
+		list = append(list, loadLimit{ByHeat, d.PadHeat / (peg.Friction * speed)})
 	}
 	return list
 }

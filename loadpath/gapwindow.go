@@ -19,9 +19,9 @@ type GapParams struct {
 	// What the peg may carry. A zero is no limit.
 	Capacity    float64 // N, the least of screw, pad, plate, welds and casting
 	PadDiameter float64 // m; needed for the two pad limits
-	PadPressure float64 // Pa, mean pressure on the pad
-	PadPV       float64 // Pa·m/s, pressure times rubbing speed
-	PadHeat     float64 // W, of the pad's friction
+	PadPressure float64 // Pa, mean pressure on the pad, for moments
+	PadSteady   float64 // Pa, the same under a demand that lasts
+	PadPV       float64 // Pa·m/s, pressure times rubbing speed, under a demand that lasts
 }
 
 // Running is a steady state of the road.
@@ -36,6 +36,8 @@ type Demand struct {
 	Torque   float64 // N·m, at the crown wheel
 	Speed    float64 // rad/s, of the crown wheel
 	Movement float64 // m, how far the teeth of the wheel may move off the pinion; zero for no limit
+	Lasts    bool    // whether it is work, not a moment's peak
+	PadHeat  float64 // W, that the pad's friction may make at that speed; zero for no limit
 }
 
 // GapVerdict is the outcome in one word.
@@ -192,11 +194,11 @@ func (e *Elastic) checkGapParams(p *GapParams) error {
 	if e.axle.Peg == nil {
 		return &BadAxle{Field: "Peg", Reason: "is not there"}
 	}
-	padLimits := p.PadPressure > 0 || p.PadPV > 0
+	padLimits := p.PadPressure > 0 || p.PadSteady > 0 || p.PadPV > 0
 	if err := check.All("loadpath.Elastic.GapWindow",
 		check.NotNegative("Clearance", p.Clearance), check.Positive("Pitch", p.Pitch),
 		check.NotNegative("Capacity", p.Capacity), check.NotNegative("PadPressure", p.PadPressure),
-		check.NotNegative("PadPV", p.PadPV), check.NotNegative("PadHeat", p.PadHeat),
+		check.NotNegative("PadSteady", p.PadSteady), check.NotNegative("PadPV", p.PadPV),
 		check.That("PadDiameter", p.PadDiameter, p.PadDiameter > 0 || p.PadDiameter == 0 && !padLimits, "> 0"),
 		check.That("Demands", float64(len(p.Demands)), len(p.Demands) > 0, "at least one"),
 	); err != nil {
@@ -205,6 +207,7 @@ func (e *Elastic) checkGapParams(p *GapParams) error {
 	for _, d := range p.Demands {
 		if err := check.All("loadpath.Elastic.GapWindow",
 			check.Finite("Demands.Speed", d.Speed), check.NotNegative("Demands.Movement", d.Movement),
+			check.NotNegative("Demands.PadHeat", d.PadHeat),
 		); err != nil {
 			return err
 		}

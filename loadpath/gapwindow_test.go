@@ -19,9 +19,9 @@ func windowed(t *testing.T) (*Elastic, *Axle, GapParams) {
 	}
 	return e, a, GapParams{
 		Running:   []Running{{Drive, 700}, {Coast, 250}},
-		Demands:   []Demand{{Flank: Coast, Torque: 4000, Speed: 3, Movement: 0.35e-3}},
+		Demands:   []Demand{{Flank: Coast, Torque: 4000, Speed: 3, Movement: 0.35e-3, Lasts: true, PadHeat: 5e3}},
 		Clearance: 0.03e-3, Pitch: 1.5e-3,
-		Capacity: 60e3, PadDiameter: 22e-3, PadPressure: 140e6, PadPV: 60e6, PadHeat: 5e3,
+		Capacity: 60e3, PadDiameter: 22e-3, PadPressure: 140e6, PadPV: 60e6,
 	}
 }
 
@@ -75,7 +75,9 @@ func TestWindowKeepsItsPromises(t *testing.T) {
 func TestEveryLimitDrawsItsBound(t *testing.T) {
 	e, _, p := windowed(t)
 	tight := p
-	tight.Capacity, tight.PadPressure, tight.PadPV, tight.PadHeat = 3e3, 8e6, 2e6, 100
+	tight.Capacity, tight.PadPressure, tight.PadPV = 3e3, 8e6, 2e6
+	tight.Demands = []Demand{p.Demands[0]}
+	tight.Demands[0].PadHeat = 100
 	w, err := e.GapWindow(tight)
 	if err != nil {
 		t.Fatal(err)
@@ -100,6 +102,30 @@ func TestEveryLimitDrawsItsBound(t *testing.T) {
 		if b.Kind == ByCapacity && b.Gap >= found[ByCapacity] {
 			t.Errorf("twice the capacity: %g m, before %g m", b.Gap, found[ByCapacity])
 		}
+	}
+}
+
+// A peak is over before pad and oil warm: only what the pad stands for moments
+// counts then, and under work that lasts the rest as well.
+func TestOnlyWorkThatLastsWearsThePad(t *testing.T) {
+	e, _, p := windowed(t)
+	p.PadPressure, p.PadSteady, p.PadPV = 140e6, 4e6, 3e6
+	p.Demands[0].PadHeat = 0
+	kinds := func(lasts bool) map[BoundKind]float64 {
+		p.Demands[0].Lasts = lasts
+		w, err := e.GapWindow(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := map[BoundKind]float64{}
+		for _, b := range w.Bounds {
+			found[b.Kind] = max(found[b.Kind], b.Gap)
+		}
+		return found
+	}
+	peak, work := kinds(false), kinds(true)
+	if peak[ByPressure] > 0 || peak[ByPV] > 0 || !(work[ByPressure] > 0) || !(work[ByPV] > 0) {
+		t.Errorf("peak %v, work %v", peak, work)
 	}
 }
 

@@ -1,0 +1,119 @@
+package assess
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"axlewright/axle"
+	"axlewright/loadpath"
+)
+
+func referenceBuild(t *testing.T, id string) (axle.Enquiry, axle.Catalogue, axle.Assembly) {
+	t.Helper()
+	e, c, err := axle.LoadEnquiry("../examples/reference/build-" + id + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	builds, err := c.BuildsFor(&e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return e, c, builds[0]
+}
+
+// At the least gap, hot, the road leaves the peg alone, and slow work rubs the
+// pad as hard as it stands and no harder. Worked out from single equilibria.
+func TestLeastGapKeepsRoadAndPad(t *testing.T) {
+	e, c, build := referenceBuild(t, "b")
+	gap, err := PegGap(&e, &c, build)
+	if err != nil {
+		t.Fatal(err)
+	}
+	closing, err := pegClosing(build.Peg)
+	if err != nil {
+		t.Fatal(err)
+	}
+	peg := *build.Peg
+	peg.Gap.Value = gap.Least - closing
+	build.Peg = &peg
+	duty, err := c.Duty(e.Duty)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hardest := 0.0
+	for _, b := range duty.Blocks {
+		x, err := SolveLoad(&e, &c, build, e.Mounting.FlankOf(b.Going), b.AxleTorque.Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if b.Speed.Value >= roadSpeed {
+			if x.Peg.Load > 0 {
+				t.Errorf("%s: the peg carries %g N", b.Name, x.Peg.Load)
+			}
+			continue
+		}
+		speed := b.Speed.Value / e.Vehicle.Tyre.LoadedRadius.Value * peg.Radius.Value
+		pressure := x.Peg.Load / (math.Pi / 4 * math.Pow(peg.PadDiameter.Value, 2))
+		hardest = math.Max(hardest, pressure*speed)
+		if pressure > peg.PadSteady.Value*(1+1e-6) {
+			t.Errorf("%s: %g Pa on the pad", b.Name, pressure)
+		}
+	}
+	if math.Abs(hardest/peg.PadRubbing.Value-1) > 1e-3 {
+		t.Errorf("the hardest slow work rubs with %g Pa·m/s, the pad stands %g", hardest, peg.PadRubbing.Value)
+	}
+	if text := strings.Join(gap.Text, " "); !strings.Contains(text, "In slow work it rubs with up to") || !strings.Contains(text, "drawn by pressure times rubbing speed of the pad in slow work") {
+		t.Error(text)
+	}
+	// A pad that stands twice of it may be set closer.
+	peg.PadRubbing.Value *= 2
+	closer, err := PegGap(&e, &c, build)
+	if err != nil || closer.Least >= gap.Least {
+		t.Errorf("least gap %g m with a better pad, %g m before: %v", closer.Least, gap.Least, err)
+	}
+}
+
+// A limit that the wheel passes even on its peg: no window, what is in the way,
+// and by how much it would have to change.
+func TestShutWindowSaysByHowMuch(t *testing.T) {
+	e, c, build := referenceBuild(t, "b")
+	build.Casting.Limits.WheelAxial.Value = 0.2e-3
+	peg := *build.Peg
+	peg.PadRubbing.Value = 2e6
+	build.Peg = &peg
+	gap, err := PegGap(&e, &c, build)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Join(gap.Text, " ")
+	if gap.Verdict != loadpath.WindowShut || gap.Most == nil || *gap.Most >= gap.Least || !strings.Contains(text, "No window") || !strings.Contains(text, "What would open it: a pad of ") {
+		t.Errorf("%s: %s", gap.Verdict, text)
+	}
+}
+
+// A plate's weld is as strong as the weaker of weld and iron, by the casting's metal.
+func TestIronBesideThePegsWeldCounts(t *testing.T) {
+	e, c, build := referenceBuild(t, "b")
+	s := &study{catalogue: &c, enquiry: &e, builds: []axle.Assembly{build}, doubts: newModelDoubts()}
+	capacity := func(metal string) float64 {
+		b := build
+		b.Casting.Metal = metal
+		u, _, err := s.nominalUnit(&b, 6000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		reach, err := pegWeld(u, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, stands := reach(axle.CoastFlank, 6000, nil)
+		return stands
+	}
+	if got := capacity("G20Mn5+N"); got != build.Peg.Plate.WeldLimit.Value {
+		t.Errorf("in cast steel the weld stands %g Pa, its limit is %g", got, build.Peg.Plate.WeldLimit.Value)
+	}
+	if got := capacity("EN-GJL-150"); got >= build.Peg.Plate.WeldLimit.Value {
+		t.Errorf("in grey iron the weld stands %g Pa", got)
+	}
+}
