@@ -12,6 +12,7 @@ type modelDoubts struct {
 	RootStress   axle.Ratio // real tooth root stress against the computed one
 	FlankStress  axle.Ratio // real flank pressure against the computed one
 	ToothLife    axle.Ratio // real tooth life against the computed one
+	WeldLife     axle.Ratio // real life of a weld under its load cycles against that of its category
 	BearingLife  axle.Ratio // one bearing's life against its L10: bearings differ by nature
 	BearingLoad  axle.Ratio // real bearing load against the load path's
 	Movement     axle.Ratio // real movement against the load path's
@@ -26,6 +27,7 @@ func newModelDoubts() modelDoubts {
 		RootStress:   assumed(1, 0.20),
 		FlankStress:  assumed(1, 0.12),
 		ToothLife:    assumed(1, 2.5),
+		WeldLife:     assumed(2.6, 2.2),
 		BearingLife:  assumed(2, 2),
 		BearingLoad:  assumed(1, 0.10),
 		Movement:     assumed(1, 0.25),

@@ -102,6 +102,7 @@ var links = []link{
 	{name: "peg pad is crushed", part: "peg", kind: Breaks, unit: "Pa", uses: wheelPath | pegPart, prepare: pegPad},
 	{name: "peg plate bends", part: "peg plate", kind: Breaks, unit: "Pa", uses: wheelPath | pegPart, prepare: pegPlate},
 	{name: "peg plate weld tears", part: "peg plate", kind: Breaks, unit: "Pa", uses: wheelPath | pegPart | weldsPart, prepare: pegWeld},
+	{name: "peg plate weld tires", part: "peg plate", kind: Wears, unit: "-", uses: wheelPath | pegPart | weldsPart, prepare: pegWeldTires},
 	{name: "casting leg cracks", part: "casting", kind: Breaks, unit: "Pa", uses: wheelPath | weldsPart, prepare: legCracks},
 	{name: "pinion stem yields", part: "pinion", kind: Breaks, unit: "Pa", uses: pinionPath | headPart, prepare: stemYields},
 	{name: "diff-centre pins shear", part: "diff centre", kind: Breaks, unit: "N·m", outside: true, uses: centrePart, prepare: pinsShear},

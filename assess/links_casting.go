@@ -17,14 +17,29 @@ func ironStrength(u *unit, n *notes) (float64, error) {
 	strength := metal.TensileMean * u.doubts.CastingMetal.Value
 	n.say("R_m", "tensile strength of "+metal.Name+", with this casting's own luck", strength, "Pa", metal.Standard)
 	if u.axle.Welds {
-		family, err := material.FamilyOf(metal.Family)
+		toe, err := toeShare(u, n)
 		if err != nil {
 			return 0, err
 		}
-		strength *= family.Toe * u.doubts.WeldToe.Value
-		n.say("R_m", "beside a structural weld", strength, "Pa", family.ToeSource)
+		strength *= toe
+		n.say("R_m", "beside a structural weld", strength, "Pa", "")
 	}
 	return strength, nil
+}
+
+// toeShare is what a structural weld leaves of the casting's strength beside it.
+func toeShare(u *unit, n *notes) (float64, error) {
+	metal, err := material.Lookup(u.axle.Casting.Metal)
+	if err != nil {
+		return 0, err
+	}
+	family, err := material.FamilyOf(metal.Family)
+	if err != nil {
+		return 0, err
+	}
+	share := family.Toe * u.doubts.WeldToe.Value
+	n.say("k", "strength left at the weld's toe", share, "-", family.ToeSource)
+	return share, nil
 }
 
 // legCracks is the leg of a side bearing bent at its root by side thrust. A

@@ -109,7 +109,7 @@ var placeWords = map[string]string{
 	"Casting": "", "Model": "", "Gears": "gear set", "Head": "head bearing", "Tail": "tail bearing", "Side": "side bearings",
 	"Nut": "nut factor (torque to preload)", "CastingMetal": "strength of this casting's metal",
 	"WeldToe": "strength of the iron beside a weld", "BoltMetal": "strength of the bolts above their class",
-	"RootStress": "tooth root stress (method)", "FlankStress": "flank pressure (method)", "ToothLife": "scatter of tooth life",
+	"RootStress": "tooth root stress (method)", "FlankStress": "flank pressure (method)", "ToothLife": "scatter of tooth life", "WeldLife": "scatter of weld life",
 	"BearingLife": "scatter of bearing life", "BearingLoad": "bearing loads (method)", "Movement": "movement (method)",
 	"Engine": "engine torque", "Friction": "friction", "Shock": "shock factor", "Tyre": "tyre", "ThreadShare": "share of side load that the bolts take",
 	"Seats": "casting stiffness", "Compliance": "casting's compliance matrix", "Engaged": "length of engaged thread", "Centre": "diff centre",

@@ -1,8 +1,10 @@
 package axle
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"axlewright/calc/fatigue"
 	"axlewright/quantity"
@@ -54,6 +56,46 @@ func (r Record) Blocks(governing float64) ([]Block, error) {
 		from = to
 	}
 	return blocksOf(times, ways, tops, governing)
+}
+
+// cycleSteps is how finely ranges and means of torque cycles are told apart:
+// a long record has few kinds of cycle.
+const cycleSteps = 64
+
+// TorqueCycles counts the record's cycles of torque by the rainflow method, as
+// fractions of the governing torque in N·m. Ranges are rounded up, means to the
+// nearest step.
+//
+// Errors: a record that covers no distance or has no torque.
+func (r Record) TorqueCycles(governing float64) ([]TorqueCycle, error) {
+	counted, err := r.Cycles()
+	if err != nil {
+		return nil, err
+	}
+	distance, widest := 0.0, 0.0
+	for i := 1; i < len(r.Times); i++ {
+		distance += math.Abs(r.Speeds[i-1]+r.Speeds[i]) / 2 * (r.Times[i] - r.Times[i-1])
+	}
+	for _, c := range counted {
+		widest = math.Max(widest, c.Range)
+	}
+	if distance == 0 || widest == 0 {
+		return nil, fmt.Errorf("the record covers no distance or its torque never changes")
+	}
+	type kind struct{ span, mean int }
+	step, counts := widest/cycleSteps, map[kind]float64{}
+	for _, c := range counted {
+		counts[kind{int(math.Ceil(c.Range/step - 1e-9)), int(math.Round(c.Mean / step))}] += c.Count
+	}
+	var list []TorqueCycle
+	for k, n := range counts {
+		mean, half := float64(k.mean)*step, float64(k.span)*step/2
+		list = append(list, TorqueCycle{(mean - half) / governing, (mean + half) / governing, n / distance})
+	}
+	slices.SortFunc(list, func(a, b TorqueCycle) int {
+		return cmp.Or(cmp.Compare(b.High-b.Low, a.High-a.Low), cmp.Compare(b.High, a.High))
+	})
+	return list, nil
 }
 
 // backward says whether the vehicle rolls backward between a sample and the next.
@@ -173,6 +215,10 @@ func (r *reading) settleRecord(d *Duty, g *GearSet, governing float64, field str
 		}
 	}
 	if d.Blocks, err = record.Blocks(governing); err != nil {
+		r.about(field+".record", "%s: %s", d.Record, sentence(err))
+		return
+	}
+	if d.Cycles, err = record.TorqueCycles(governing); err != nil {
 		r.about(field+".record", "%s: %s", d.Record, sentence(err))
 	}
 	settleDoubts(d, defaults)

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"axlewright/calc/traction"
+	"axlewright/internal/published"
 )
 
 func TestRecordsAreRead(t *testing.T) {
@@ -236,5 +237,61 @@ func TestADutyThatStatesTorques(t *testing.T) {
 	}
 	if a := d.Blocks[0].AxleTorque; !a.ByDefault || a.Shape != Lognormal {
 		t.Errorf("the torque itself has the catalogue's doubt: %+v", a)
+	}
+}
+
+// The history of the standard's own example, driven at a metre a second.
+func TestTorqueCyclesPublished(t *testing.T) {
+	r := Record{Torques: []float64{-2, 1, -3, 5, -1, 3, -4, 4, -2}}
+	for i := range r.Torques {
+		r.Times, r.Speeds = append(r.Times, float64(i)), append(r.Speeds, 1)
+	}
+	const governing = 10
+	cycles, err := r.TorqueCycles(governing)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const source = "ASTM E1049-85 (2017), figure 6 and its table (from memory)"
+	near := func(span float64) (count float64) {
+		for _, c := range cycles {
+			if x := (c.High - c.Low) * governing; x >= span-1e-9 && x < span+9./cycleSteps {
+				count += c.PerMetre * 8
+			}
+		}
+		return count
+	}
+	published.Check(t, []published.Row{
+		{Name: "range 3", Got: near(3), Printed: "0.5", Source: source},
+		{Name: "range 4", Got: near(4), Printed: "1.5", Source: source},
+		{Name: "range 6", Got: near(6), Printed: "0.5", Source: source},
+		{Name: "range 8", Got: near(8), Printed: "1.0", Source: source},
+		{Name: "range 9", Got: near(9), Printed: "0.5", Source: source},
+	})
+	if _, err := (Record{Times: []float64{0, 1}, Torques: []float64{1, 1}, Speeds: []float64{1, 1}}).TorqueCycles(1); err == nil {
+		t.Error("a record without a cycle")
+	}
+}
+
+// A logged duty brings its cycles, fewer kinds than the record has samples.
+func TestLoggedDutyHasItsCycles(t *testing.T) {
+	_, c, err := LoadEnquiry("../examples/enquiries/09-quarry-logged.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := c.Duty("quarry log")
+	if err != nil {
+		t.Fatal(err)
+	}
+	back := 0
+	for _, x := range d.Cycles {
+		if !(x.High > x.Low && x.PerMetre > 0) {
+			t.Errorf("%+v", x)
+		}
+		if x.Low < 0 {
+			back++
+		}
+	}
+	if len(d.Cycles) < 10 || len(d.Cycles) > 300 || back == 0 {
+		t.Errorf("%d kinds of cycle, %d of them reach the other flank", len(d.Cycles), back)
 	}
 }

@@ -56,6 +56,14 @@ type Duty struct {
 	Life   Ratio   `yaml:"life_km"` // km wanted between rebuilds
 	Blocks []Block `yaml:"blocks,omitempty"`
 	Record string  `yaml:"record,omitempty"` // a CSV file of time, torque, speed, in place of blocks
+
+	Cycles []TorqueCycle `yaml:"-"` // of a duty that was logged: what parts feel that do not turn past their load
+}
+
+// A TorqueCycle is one kind of rise and fall of torque in a logged duty.
+type TorqueCycle struct {
+	Low, High float64 // as fractions of the governing limit, positive where they pull forward
+	PerMetre  float64 // how often it comes for each metre driven
 }
 
 // A Block is one line of a duty. It states its torque as a share of what the
