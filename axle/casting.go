@@ -60,11 +60,11 @@ type Seat struct {
 // A SideSeat holds a side bearing between casting and cap; the two sides are
 // alike.
 type SideSeat struct {
-	Inward Stiffness     `yaml:"inward"` // N/m, pressed into the casting, away from the cap
-	Leg    Stiffness     `yaml:"leg"`    // N/m, leg pulled towards the cap; the cap and its bolts are in series
-	Across Stiffness     `yaml:"across"` // N/m, along the cap's joint
-	Axial  Stiffness     `yaml:"axial"`  // N/m, the leg bent sideways by thrust
-	Tilt   TiltStiffness `yaml:"tilt"`   // N·m/rad
+	Inward Stiffness     `yaml:"inward"`           // N/m, pressed into the casting, away from the cap
+	Leg    Stiffness     `yaml:"leg"`              // N/m, leg pulled towards the cap; the cap and its bolts are in series
+	Across Stiffness     `yaml:"across,omitempty"` // N/m, along the cap's joint; estimated from leg where left out
+	Axial  Stiffness     `yaml:"axial,omitempty"`  // N/m, the leg bent sideways by thrust; estimated from leg where left out
+	Tilt   TiltStiffness `yaml:"tilt"`             // N·m/rad
 }
 
 // A Leg carries a side bearing; it bends at its root under side thrust.

@@ -16,6 +16,7 @@ func (r *reading) checkCasting(c *Catalogue, k *Casting) {
 		return
 	}
 	r.checkMetal(k.Metal, field+".metal")
+	r.estimateSeats(k, field)
 	if k.Adjuster.Notches < 1 {
 		r.about(field+".adjuster.notches", "needs one notch or more")
 	}

@@ -255,6 +255,7 @@ var subjects = [][]any{
 		ring.PatchPlate,
 		ring.PlateEquivalence,
 		ring.TaperedLeg,
+		ring.RootGive,
 	},
 	{
 		shaft.Bend,
