@@ -1,9 +1,10 @@
 package casting
 
 import (
-	"axlewright/quantity"
 	"fmt"
 	"strings"
+
+	"axlewright/quantity"
 )
 
 // likelyFrom is the chance from which a variant is called likely.
