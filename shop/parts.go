@@ -17,7 +17,7 @@ func linkCard(tx Tx, j *Job, f Field, e *Entry) error {
 	if f.Card != KindDonor || e.Step != "donor" {
 		return nil
 	}
-	uses, err := tx.Uses(KindDonor, link.ID)
+	uses, err := tx.Uses(KindDonor, link.ID, usesOfDonor)
 	if err != nil {
 		return err
 	}

@@ -79,6 +79,9 @@ func (s *Shop) lotView(lot Lot, t Taken) LotView {
 	return v
 }
 
+// usesOfDonor is how many uses of a donor are looked at; one is right.
+const usesOfDonor = 100
+
 // A UsedIn is a job that a card went into.
 type UsedIn struct {
 	Use  Use
@@ -86,18 +89,21 @@ type UsedIn struct {
 }
 
 // UsedIn answers "which units have this bolt lot?": every job that names the
-// card, with the quantity and the box where it is named. The way back, from a
-// unit to its lots, is Job.Parts.
-func (s *Shop) UsedIn(ctx context.Context, kind CardKind, card ID) ([]UsedIn, error) {
-	var all []UsedIn
-	err := s.store.View(ctx, func(tx Tx) error {
-		all = nil
+// card, with the quantity and the box where it is named, oldest first. Where
+// there are more than the limit it returns the newest, and says so. The way back,
+// from a unit to its lots, is Job.Parts.
+func (s *Shop) UsedIn(ctx context.Context, kind CardKind, card ID, limit int) (all []UsedIn, more bool, err error) {
+	err = s.store.View(ctx, func(tx Tx) error {
+		all, more = nil, false
 		if _, err := tx.Card(kind, card); err != nil {
 			return err
 		}
-		uses, err := tx.Uses(kind, card)
+		uses, err := tx.Uses(kind, card, limit+1)
 		if err != nil {
 			return err
+		}
+		if more = len(uses) > limit; more {
+			uses = uses[1:]
 		}
 		for _, u := range uses {
 			line, err := tx.Line(u.Job)
@@ -108,7 +114,7 @@ func (s *Shop) UsedIn(ctx context.Context, kind CardKind, card ID) ([]UsedIn, er
 		}
 		return nil
 	})
-	return all, err
+	return all, more, err
 }
 
 // A Part is a lot that went into a job, or is set aside for it.
@@ -183,7 +189,7 @@ func (s *Shop) Donors(ctx context.Context, q CardQuery) ([]DonorView, *CardCurso
 				return err
 			}
 			v := DonorView{Donor: d}
-			uses, err := tx.Uses(KindDonor, d.ID)
+			uses, err := tx.Uses(KindDonor, d.ID, usesOfDonor)
 			if err != nil {
 				return err
 			}

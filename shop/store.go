@@ -98,8 +98,9 @@ type RecordTx interface {
 	// made, from the one after the given one ("" is the start).
 	Jobs(after ID, limit int) ([]ID, error)
 
-	// Uses returns which jobs use the card, in the order of creation of the jobs.
-	Uses(kind CardKind, card ID) ([]Use, error)
+	// Uses returns which jobs use the card, in the order of creation of the jobs:
+	// the newest uses where there are more than the limit.
+	Uses(kind CardKind, card ID, limit int) ([]Use, error)
 
 	// Taken returns, for each of the lots, what jobs have used of it and set aside.
 	Taken(lots []ID) (map[ID]Taken, error)

@@ -3,6 +3,7 @@ package sqlstore
 import (
 	"database/sql"
 	"encoding/json"
+	"slices"
 
 	"axlewright/shop"
 )
@@ -101,11 +102,11 @@ func (t *tx) CountJobs() (map[shop.State]int, error) {
 }
 
 // Uses returns which jobs use the card.
-func (t *tx) Uses(kind shop.CardKind, card shop.ID) ([]shop.Use, error) {
+func (t *tx) Uses(kind shop.CardKind, card shop.ID, limit int) ([]shop.Use, error) {
 	var all []shop.Use
 	err := t.rows(`SELECT jobs.id, job_uses.slot, job_uses.quantity, job_uses.reserved FROM job_uses
 		JOIN jobs ON jobs.ordinal = job_uses.job WHERE job_uses.kind = $1 AND job_uses.card = $2
-		ORDER BY job_uses.job, job_uses.slot`, []any{string(kind), string(card)}, func(r *sql.Rows) error {
+		ORDER BY job_uses.job DESC, job_uses.slot DESC LIMIT $3`, []any{string(kind), string(card), limit}, func(r *sql.Rows) error {
 		u := shop.Use{Kind: kind, Card: card}
 		var job string
 		err := r.Scan(&job, &u.Slot, &u.Quantity, &u.Reserved)
@@ -113,6 +114,7 @@ func (t *tx) Uses(kind shop.CardKind, card shop.ID) ([]shop.Use, error) {
 		all = append(all, u)
 		return err
 	})
+	slices.Reverse(all)
 	return all, err
 }
 

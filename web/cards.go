@@ -154,7 +154,7 @@ func cardPage(v *visit) error {
 		if show.Text, err = k.load(v, shop.ID(id)); err != nil {
 			return err
 		}
-		if show.Used, err = v.shop.UsedIn(v.ctx(), k.Kind, shop.ID(id)); err != nil {
+		if show.Used, show.More, err = v.shop.UsedIn(v.ctx(), k.Kind, shop.ID(id), 100); err != nil {
 			return err
 		}
 	} else {

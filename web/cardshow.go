@@ -17,6 +17,7 @@ type cardShow struct {
 	May    bool
 	Money  bool // this person may see prices
 	Used   []shop.UsedIn
+	More   bool // it is used in more jobs than those
 	Offers map[shop.CardKind][]shop.Card
 
 	Sent  url.Values        // what was typed, where it was not saved

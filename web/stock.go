@@ -56,11 +56,11 @@ func lotPage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	used, err := v.shop.UsedIn(v.ctx(), shop.KindLot, id)
+	used, more, err := v.shop.UsedIn(v.ctx(), shop.KindLot, id, 2000)
 	if err != nil {
 		return err
 	}
-	return v.show(lotSheet(v.frame(lot.Lot.Title).at("stock"), lot, used))
+	return v.show(lotSheet(v.frame(lot.Lot.Title).at("stock"), lot, used, more))
 }
 
 // slotTitle puts a place of a record, "caps/bolts/1", into words.

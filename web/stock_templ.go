@@ -616,7 +616,7 @@ func lotSigns(l shop.LotView) templ.Component {
 	})
 }
 
-func lotSheet(f frame, l shop.LotView, used []shop.UsedIn) templ.Component {
+func lotSheet(f frame, l shop.LotView, used []shop.UsedIn, more bool) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
@@ -803,7 +803,7 @@ func lotSheet(f frame, l shop.LotView, used []shop.UsedIn) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = usedIn(used).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = usedIn(used, more).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -124,10 +124,15 @@ func testLots(t *testing.T, open Opener) {
 	b.Write(jobs[0].ID, "assemble", "wheel_bolts", "", shop.Used(b.WheelBolts.ID, 10))
 
 	// Which units have this bolt lot?
-	used, err := b.Shop.UsedIn(b.Ctx, shop.KindLot, b.CapBolts.ID)
+	used, more, err := b.Shop.UsedIn(b.Ctx, shop.KindLot, b.CapBolts.ID, 100)
 	b.must(err)
-	if len(used) != 3 {
+	if len(used) != 3 || more {
 		t.Fatalf("used in %+v", used)
+	}
+	newest, more, err := b.Shop.UsedIn(b.Ctx, shop.KindLot, b.CapBolts.ID, 2)
+	b.must(err)
+	if len(newest) != 2 || !more || newest[0].Use != used[1].Use || newest[1].Use != used[2].Use {
+		t.Errorf("the newest two of three, more %v: %+v", more, newest)
 	}
 	for i, u := range used {
 		if u.Use.Job != jobs[i].ID || u.Use.Quantity != float64(4+i) || u.Use.Slot != "caps/bolts/1" || u.Line.Number != jobs[i].Number {
@@ -153,7 +158,7 @@ func testLots(t *testing.T, open Opener) {
 	equal(t, "cap bolts free after a correction", left(b.CapBolts.ID).Free, 40-13)
 	b.Write(jobs[1].ID, "caps", "bolts", "1", shop.Withdrawn())
 	equal(t, "cap bolts free after a withdrawal", left(b.CapBolts.ID).Free, 40-8)
-	used, err = b.Shop.UsedIn(b.Ctx, shop.KindLot, b.CapBolts.ID)
+	used, _, err = b.Shop.UsedIn(b.Ctx, shop.KindLot, b.CapBolts.ID, 100)
 	b.must(err)
 	equal(t, "units with the lot", len(used), 2)
 

@@ -79,7 +79,7 @@ func testExport(t *testing.T, open Opener) {
 	if len(lines) != 1 || lines[0].Origin != here.Shop.ID() || len(lines[0].Marks) == 0 {
 		t.Errorf("found elsewhere: %+v", lines)
 	}
-	used, err := there.Shop.UsedIn(there.Ctx, shop.KindLot, here.Kits.ID)
+	used, _, err := there.Shop.UsedIn(there.Ctx, shop.KindLot, here.Kits.ID, 100)
 	there.must(err)
 	equal(t, "uses of the kit elsewhere", len(used), 1)
 	twice, err := read(there, file.Bytes())
