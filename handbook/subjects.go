@@ -272,6 +272,7 @@ var subjects = [][]any{
 		survival.ClopperPearson,
 		survival.ControlChart,
 		survival.ExponentialFit,
+		survival.GammaRate,
 		survival.KaplanMeier,
 		survival.LinearRegression,
 		survival.MeanLifeInterval,

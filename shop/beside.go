@@ -3,6 +3,8 @@ package shop
 import (
 	"context"
 	"strconv"
+
+	"axlewright/quantity"
 )
 
 // Note writes free words beside a step. Nothing stops a note. A ticket is
@@ -69,6 +71,7 @@ type Attachment struct {
 	Content []byte
 	Words   []string // for lists: the verdict, the build
 	Text    string   // one line: "Peg and plates, 83 % sure; program 1.2"
+	Holds   *float64 // of advice: the chance that the build it recommends holds
 	Ticket  string
 }
 
@@ -108,8 +111,12 @@ func (s *Shop) Attach(ctx context.Context, by Actor, job ID, a Attachment) (*Job
 		if j.ticket(a.Ticket) != nil {
 			return nil, nil
 		}
+		value := Value{Words: words, Text: a.Text, File: file}
+		if a.Kind == EntryAdvice && a.Holds != nil {
+			value.Typed, value.SI, value.Dim = quantity.Chance(*a.Holds), a.Holds, quantity.Share
+		}
 		return []Entry{{Kind: a.Kind, Step: a.Step, Item: string(a.Kind), Place: j.nextPlace(a.Step, string(a.Kind)),
-			Ticket: a.Ticket, Value: Value{Words: words, Text: a.Text, File: file}}}, nil
+			Ticket: a.Ticket, Value: value}}, nil
 	})
 }
 

@@ -18,6 +18,7 @@ type Line struct {
 	Gaps    int       `json:"gaps,omitempty"`
 	Stops   int       `json:"stops,omitempty"` // standing and not overridden
 	Marks   []Mark    `json:"marks,omitempty"`
+	Outcome *Outcome  `json:"outcome,omitempty"` // once it was handed over
 	Opened  time.Time `json:"opened"`
 	Changed time.Time `json:"changed"`
 }
