@@ -123,8 +123,9 @@ func KeepAdvice(ctx context.Context, sh *shop.Shop, by shop.Actor, job shop.ID, 
 	if err != nil {
 		return err
 	}
+	best := a.Advice.Builds[a.Advice.Best].Carries.Value
 	_, err = sh.Attach(ctx, by, job, shop.Attachment{Kind: shop.EntryAdvice, Step: "enquiry", Name: "advice.json",
-		Media: "application/json", Content: content, Words: []string{printed.Verdict}, Text: printed.Headline, Ticket: ticket})
+		Media: "application/json", Content: content, Words: []string{printed.Verdict}, Text: printed.Headline, Holds: &best, Ticket: ticket})
 	return err
 }
 

@@ -130,7 +130,7 @@ func (b *bench) allPages(job shop.ID) []string {
 		at + "/kit", at + "/weld-plan", at + "/weld-log", "/welding", "/stock/kits", "/stock/sheets",
 		"/stock", "/stock/lots", "/stock/lot/" + string(b.CapBolts.ID), "/cards/donor/" + string(b.Donor.ID), "/cards/kit/" + string(b.Kit.ID), "/cards/casting/" + string(b.T24.ID), "/cards/customer", "/cards/lot/new",
 		"/handbook", "/handbook/bolt.stress-area", "/handbook/bolt.stress-area?d=12+mm&pitch=1.75+mm", "/handbook/bolt.stress-area?d=12+mm&pitch=99+mm",
-		"/settings", "/settings/people", "/settings/prices", "/settings/limits", "/verify", "/nowhere"}
+		"/settings", "/settings/people", "/settings/prices", "/settings/limits", "/returns", "/verify", "/nowhere"}
 	for _, s := range shop.Steps() {
 		paths = append(paths, at+"/"+string(s.Key))
 	}

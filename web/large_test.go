@@ -30,7 +30,7 @@ func BenchmarkPagesOfALargeShop(b *testing.B) {
 		return []string{"/", "/search?q=t24-31415", "/search?q=31", "/search?q=brack+31415", "/search?q=heather", "/search?q=zebra", "/search?state=enquiry",
 			at, at + "/stations", at + "/lash", at + "/record", at + "/certificate", at + "/choose?step=caps&item=bolts&place=1", at + "/choose?step=enquiry&item=customer", at + "/advice", at + "/quote",
 			"/stock", "/stock/lots", "/stock/lot/" + string(x.CapBolts.ID), "/cards/customer", "/cards/customer/" + string(x.Customer.ID), "/cards/donor/" + string(x.Donor.ID), "/cards/casting/" + string(x.T24.ID),
-			"/handbook", "/setting-up", "/settings", "/settings/people", "/settings/limits", "/verify"}
+			"/handbook", "/setting-up", "/settings", "/settings/people", "/settings/limits", "/returns", "/verify"}
 	}
 	of := paths(small, shortest)
 	for i, path := range paths(large, longest) {

@@ -89,6 +89,7 @@ func (s *Server) routes() http.Handler {
 	in("POST /settings/prices", savePrices)
 	in("GET /settings/limits", limitsPage)
 	in("POST /settings/limits", saveLimit)
+	in("GET /returns", returnsPage)
 	in("GET /verify", verifyPage)
 	in("POST /verify", verifyCertificate)
 

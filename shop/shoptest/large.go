@@ -44,8 +44,15 @@ func Large(b *Bench, jobs int) shop.ID {
 				at = at.Add(3 * time.Hour)
 				name, casting := names[random.IntN(len(names))], castings[random.IntN(len(castings))]
 				stamped := fmt.Sprintf("%s%05d", casting, i)
-				line := shop.Line{Job: id, Number: int64(i + 2), Stamped: stamped, State: shop.States[random.IntN(len(shop.States))],
+				holds := 0.95
+				line := shop.Line{Job: id, Origin: b.Shop.ID(), Works: shop.Works[:i%4], Number: int64(i + 2), Stamped: stamped, State: shop.States[random.IntN(len(shop.States))],
 					Title: name + " of number " + fmt.Sprint(i), Casting: casting, Opened: at, Changed: at}
+				if line.State == shop.StateOut || line.State == shop.StateBack {
+					line.Outcome = &shop.Outcome{Out: at.Format(time.DateOnly), Holds: &holds}
+					if i%20 == 0 {
+						line.Outcome.Back, line.Outcome.Seen = at.AddDate(1, 0, i%1000).Format(time.DateOnly), []string{shop.Failures[i%7].Seen}
+					}
+				}
 				x := shop.Index{Line: line, Numbers: []string{shop.FoldNumber(stamped), fmt.Sprint(i + 2)}, Terms: shop.FoldWords(line.Title + " " + casting + " " + stamped),
 					Uses: []shop.Use{{Job: id, Kind: shop.KindLot, Card: b.CapBolts.ID, Slot: "caps/bolts/1", Quantity: 4}, {Job: id, Kind: shop.KindCustomer, Card: b.Customer.ID, Slot: "enquiry/customer"}}}
 				if i%100 != 0 {
