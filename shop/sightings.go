@@ -64,7 +64,7 @@ func (s *Shop) sightings(ctx context.Context) ([]Sighting, error) {
 			return err
 		}
 		for _, c := range cards.Cards {
-			uses, err := tx.Uses(KindCasting, c.ID)
+			uses, err := tx.Uses(KindCasting, c.ID, everyUse)
 			if err != nil {
 				return err
 			}

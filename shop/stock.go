@@ -79,8 +79,11 @@ func (s *Shop) lotView(lot Lot, t Taken) LotView {
 	return v
 }
 
-// usesOfDonor is how many uses of a donor are looked at; one is right.
-const usesOfDonor = 100
+// How many uses of a card are looked at.
+const (
+	usesOfDonor = 100 // one is right
+	everyUse    = 1_000_000
+)
 
 // A UsedIn is a job that a card went into.
 type UsedIn struct {
