@@ -152,24 +152,28 @@ func newCapArch(p CapParams, s curvedSection) capArch {
 	return a
 }
 
-// bearing returns the forces at φ from the pressure alone, cut at the middle.
+// bearing returns the forces at φ from the pressure alone, cut at the middle:
+// the pressure cos(k·s), k = π/(2·α) or nought for an even one, along s up to φ
+// or the end of its arc, by the sum formulas of sine and cosine.
 func (a capArch) bearing(phi float64) capForces {
-	var f capForces
-	end := math.Min(phi, a.p.HalfArc)
-	x, w := make([]float64, 16), make([]float64, 16)
-	if end > 0 {
-		quad.Legendre{}.FixedLocations(x, w, 0, end)
+	k, end := 0.0, math.Min(phi, a.p.HalfArc)
+	if a.p.Load == CosineLoad {
+		k = math.Pi / 2 / a.p.HalfArc
 	}
-	for i, s := range x {
-		q := a.pressure * w[i]
-		if a.p.Load == CosineLoad {
-			q *= math.Cos(math.Pi / 2 * s / a.p.HalfArc)
+	// ∫ sin(φ + c·s) ds and ∫ cos(φ + c·s) ds from 0 to the end.
+	along := func(c float64) (sine, cosine float64) {
+		x := c * end / 2
+		length := end
+		if x != 0 {
+			length *= math.Sin(x) / x
 		}
-		f.n += q * math.Sin(phi-s)
-		f.v -= q * math.Cos(phi-s)
+		sine, cosine = math.Sincos(phi + x)
+		return length * sine, length * cosine
 	}
-	f.m = a.s.centroid * f.n
-	return f
+	s1, c1 := along(k - 1)
+	s2, c2 := along(-k - 1)
+	n := a.pressure * (s1 + s2) / 2
+	return capForces{n, -a.pressure * (c1 + c2) / 2, a.s.centroid * n}
 }
 
 // unit returns the forces at φ from a unit hoop force and a unit moment at the middle.

@@ -197,3 +197,42 @@ func TestCapRefusesAnArcPastItsFeet(t *testing.T) {
 		}
 	}
 }
+
+// The bearing's pressure in closed form against a sum of thin slices.
+func TestPressureOnTheArchAgreesWithSlices(t *testing.T) {
+	for _, load := range []ArcLoad{EvenLoad, CosineLoad} {
+		for _, arc := range []float64{0.3, math.Pi / 3, math.Pi / 2} {
+			a := capArch{p: CapParams{HalfArc: arc, Load: load}, s: curvedSection{centroid: 0.05}, pressure: 1}
+			for _, phi := range []float64{0.1, 0.9, math.Pi / 2} {
+				const slices = 20000
+				var n, v float64
+				end := math.Min(phi, arc)
+				for i := range slices {
+					s := end * (float64(i) + 0.5) / slices
+					q := end / slices
+					if load == CosineLoad {
+						q *= math.Cos(math.Pi / 2 * s / arc)
+					}
+					n, v = n+q*math.Sin(phi-s), v-q*math.Cos(phi-s)
+				}
+				got := a.bearing(phi)
+				if math.Abs(got.n-n) > 1e-8 || math.Abs(got.v-v) > 1e-8 || math.Abs(got.m-0.05*n) > 1e-9 {
+					t.Errorf("%s over %g at %g: %+v, slices %g and %g", load, arc, phi, got, n, v)
+				}
+			}
+		}
+	}
+}
+
+func BenchmarkCap(b *testing.B) {
+	p := CapParams{
+		BoreRadius: 0.042, Layers: []SectionLayer{{0.017, 0.026, 168e9}, {0.010, 0.026, 206e9}}, Bond: 0.35, Poisson: 0.27,
+		Force: 1, HalfArc: math.Pi / 3, Load: CosineLoad,
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Cap(p); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
