@@ -121,5 +121,49 @@ def mean_life(problem):
     return {"low": 2 * problem["time"] / stats.chi2.ppf(1 - tail, 2 * r + 2), "high": 2 * problem["time"] / stats.chi2.ppf(tail, 2 * r)}
 
 
+def bearing(problem):
+    """Rollers of a cone that has moved as a rigid body, by vectors: axis, radial 1, radial 2."""
+    count, diameter, length, pitch, alpha = (problem[k] for k in ("count", "diameter", "length", "pitch", "angle"))  # N, mm
+    shift, turn = np.array(problem["shift"]), np.array([0.0, *problem["turn"]])
+    cos, sin = np.cos(alpha), np.sin(alpha)
+
+    def rollers(slices):
+        s = (np.arange(slices) + 0.5) / slices * length - length / 2
+        force, moment, loads = np.zeros(3), np.zeros(3), []
+        for psi in 2 * np.pi * np.arange(count) / count:
+            out = np.array([0.0, np.cos(psi), np.sin(psi)])
+            axis = np.array([1.0, 0.0, 0.0])
+            square, along = sin * axis + cos * out, cos * axis - sin * out  # to the cup's raceway
+            places = pitch / 2 * out + np.outer(s, along)
+            press = (shift + np.cross(turn, places)) @ square
+            q = 35948 * length ** (8 / 9) / slices * np.maximum(press, 0) ** (10 / 9)
+            loads.append(q)
+            force += q.sum() * square
+            moment += np.cross(places, np.outer(q, square)).sum(axis=0)
+        return force, moment, np.array(loads)
+
+    force, moment, fine = rollers(20001)
+    n = problem["laminae"]
+    loads = rollers(n)[2]
+    gamma = diameter * cos / pitch
+    ratio = (1 - gamma) / (1 + gamma)
+    fc = 207.9 * 0.83 * gamma ** (2 / 9) * (1 - gamma) ** (29 / 27) / (1 + gamma) ** 0.25 * (1 + (1.04 * ratio ** (143 / 108)) ** 4.5) ** (-2 / 9)
+    dynamic = 1.1 * fc * (length * cos) ** (7 / 9) * count ** 0.75 * diameter ** (29 / 27)
+    v = (1.038 * ratio ** (143 / 108)) ** 4.5
+    even = dynamic / 0.83 / (count * cos) * n ** (-7 / 9)
+    cone, cup = even / 0.378 * (1 + v) ** (2 / 9), even / 0.364 * (1 + 1 / v) ** (2 / 9)
+    x = abs(2 * np.arange(1, n + 1) - n - 1) / (2 * n)
+    edge = np.array([1 - 0.01 / np.log(1.985 * y) if y > 0 else 1.0 for y in x])
+    stressed = edge * loads
+    on_cone = (stressed ** 4).mean(axis=0) ** (1 / 4)  # the cone turns
+    on_cup = (stressed ** 4.5).mean(axis=0) ** (1 / 4.5)
+    life = ((on_cone / cone) ** 4.5 + (on_cup / cup) ** 4.5).sum() ** (-8 / 9)
+    return {
+        "force": list(force), "moment": list(moment), "hardest": fine.sum(axis=1).max(), "dynamic": dynamic,
+        "static": 44 * (1 - gamma) * count * length * diameter * cos, "life": life,
+        "pressure": np.sqrt(loads.max() * n / length * (2 / diameter) / (1 - gamma) * 206e3 / (2 * np.pi * (1 - 0.3 ** 2))),
+    }
+
+
 solve = globals()[sys.argv[1]]
 json.dump([solve(problem) for problem in json.load(sys.stdin)], sys.stdout)
