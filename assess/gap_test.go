@@ -117,3 +117,25 @@ func TestIronBesideThePegsWeldCounts(t *testing.T) {
 		t.Errorf("in grey iron the weld stands %g Pa", got)
 	}
 }
+
+// The gap is set where the back face comes closest: run-out only opens it.
+func TestGapIsSetAtTheTightSpot(t *testing.T) {
+	e, c, build := referenceBuild(t, "b")
+	at := func(runOut float64) LoadCase {
+		peg := *build.Peg
+		peg.RunOut.Value = runOut
+		build.Peg = &peg
+		x, err := SolveLoad(&e, &c, build, axle.CoastFlank, 3000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return x
+	}
+	even, wobbling := at(0), at(0.08e-3)
+	if wobbling.Peg.Gap != even.Peg.Gap || math.Abs(*wobbling.Peg.FirstTouchTorque/(*even.Peg.FirstTouchTorque)-1) > 1e-6 {
+		t.Errorf("set to %g m, tight spot touches at %g N·m; without run-out %g", wobbling.Peg.Gap, *wobbling.Peg.FirstTouchTorque, *even.Peg.FirstTouchTorque)
+	}
+	if !(*wobbling.Peg.FirstTouchSlack > *wobbling.Peg.FirstTouchTorque && wobbling.Peg.Load < even.Peg.Load) {
+		t.Errorf("slack spot at %g N·m, load %g N against %g", *wobbling.Peg.FirstTouchSlack, wobbling.Peg.Load, even.Peg.Load)
+	}
+}

@@ -59,10 +59,10 @@ type BearingState struct {
 
 // PegState is what the peg does.
 type PegState struct {
-	Gap              float64  `json:"gap"`                // m
+	Gap              float64  `json:"gap"`                // m, at the tight spot, as set
 	FirstTouchTorque *float64 `json:"first_touch_torque"` // N·m at the tight spot; null where it does not touch up to twice the torque
 	FirstTouchSlack  *float64 `json:"first_touch_slack"`  // N·m at the slack spot
-	Load             float64  `json:"load"`               // N
+	Load             float64  `json:"load"`               // N, in the middle of the run-out
 	Movement         float64  `json:"movement"`           // m, of the back face at the peg
 	FreeMovement     float64  `json:"free_movement"`      // m, what it would be without the peg
 }
@@ -100,7 +100,7 @@ func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank ax
 	if err != nil {
 		return x, err
 	}
-	x.read(&state, &input.Mesh)
+	x.read(&state, input)
 	for _, b := range []struct {
 		name    string
 		seat    *loadpath.SeatLoad
@@ -124,7 +124,8 @@ func SolveLoad(e *axle.Enquiry, c *axle.Catalogue, build axle.Assembly, flank ax
 	return x, err
 }
 
-func (x *LoadCase) read(s *loadpath.State, mesh *loadpath.Mesh) {
+func (x *LoadCase) read(s *loadpath.State, input *loadpath.Axle) {
+	mesh := &input.Mesh
 	away := math.Hypot(mesh.MeanPoint.X, mesh.MeanPoint.Z)
 	outX, outZ := mesh.MeanPoint.X/away, mesh.MeanPoint.Z/away // from the wheel's axis to the mesh
 	x.Tooth = ToothForce{
@@ -137,7 +138,7 @@ func (x *LoadCase) read(s *loadpath.State, mesh *loadpath.Mesh) {
 	x.Mesh = MeshMoved(s.Mesh)
 	if s.Peg.Present {
 		x.Peg = &PegState{
-			Gap: s.Peg.Gap, Load: s.Peg.Load, Movement: s.Peg.Movement, FreeMovement: s.Peg.FreeMovement,
+			Gap: input.Peg.Gap, Load: s.Peg.Load, Movement: s.Peg.Movement, FreeMovement: s.Peg.FreeMovement,
 			FirstTouchTorque: touchTorque(s.Peg.TouchTight), FirstTouchSlack: touchTorque(s.Peg.TouchSlack),
 		}
 	}

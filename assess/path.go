@@ -206,7 +206,7 @@ func (s *pathSolver) input(pinion, a *axle.Assembly, plates wheelPlates, m *memo
 	}
 	if p := a.Peg; p != nil {
 		in.Peg = &loadpath.Peg{
-			Gap: p.Gap.Value, RunOut: p.RunOut.Value, Spot: loadpath.Middle,
+			Gap: p.Gap.Value, RunOut: p.RunOut.Value, Spot: loadpath.Tight, // where a fitter sets it
 			Stiffness: pegStiffness(a, plates.peg), Friction: p.Friction.Value,
 			Radius: p.Radius.Value, Angle: p.Angle.Value, BackFaceY: a.Gears.Plate.Thickness.Value / 2,
 		}

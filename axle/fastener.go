@@ -36,7 +36,7 @@ type RingDowel struct {
 type Peg struct {
 	Angle       Angle         `yaml:"angle" range:"any"`    // rad, round the wheel from the mesh
 	Radius      Length        `yaml:"radius"`               // m, from the wheel's axis
-	Gap         Length        `yaml:"gap" range:"any"`      // m, on the assembled, preloaded, torque-free axle
+	Gap         Length        `yaml:"gap" range:"any"`      // m, on the assembled, preloaded, torque-free axle, at the tight spot of the turn
 	RunOut      Length        `yaml:"run_out" range:">= 0"` // m, of the back face, total
 	PadDiameter Length        `yaml:"pad_diameter"`         // m
 	PadMetal    string        `yaml:"pad_metal"`            // of calc/material, such as "CuSn12-C"
