@@ -30,6 +30,7 @@ const (
 	oilFilm     = 30e-6 // m of air to be left in running
 	roadSpeed   = 8     // m/s, from which a block of a duty counts as running on the road
 	crawlSpeed  = 1     // m/s, at which the peaks come
+	lasting     = 0.01  // of the driving time: slow work below that is over before the pad warms
 	bronzeGrows = 18e-6 // 1/K
 	steelGrows  = 12e-6 // 1/K
 	ironGrows   = 11e-6 // 1/K
@@ -83,7 +84,7 @@ func pegGap(u *unit, plates wheelPlates, highest float64) (GapAdvice, error) {
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	return gapAdvice(&window, params.Demands), nil
+	return gapAdvice(&window, params.Demands, u.axle.Peg), nil
 }
 
 // pegClosing is how much the gap closes from cold to running heat.
@@ -111,12 +112,15 @@ func gapParams(u *unit, peak float64) (loadpath.GapParams, error) {
 		PadSteady: u.axle.Peg.PadSteady.Value, PadPV: u.axle.Peg.PadRubbing.Value,
 	}
 	tyre := u.vehicle.Tyre.LoadedRadius.Value
-	back := 0.0
+	back, driving := 0.0, 0.0
+	for _, b := range u.duty.Blocks {
+		driving += timeOf(&b)
+	}
 	for _, b := range u.duty.Blocks {
 		flank := u.mounting.FlankOf(b.Going)
 		if b.Speed.Value >= roadSpeed {
 			p.Running = append(p.Running, loadpath.Running{Flank: flank, Torque: u.governing * b.Torque.Value})
-		} else if b.Speed.Value > 0 {
+		} else if b.Speed.Value > 0 && timeOf(&b) >= lasting*driving {
 			work := loadpath.Demand{Flank: flank, Torque: u.governing * b.Torque.Value, Speed: b.Speed.Value / tyre, Lasts: true}
 			var err error
 			if work.PadHeat, err = padHeat(u.axle.Peg, work.Speed); err != nil {
@@ -161,6 +165,14 @@ func gapParams(u *unit, peak float64) (loadpath.GapParams, error) {
 	return p, nil
 }
 
+// timeOf is the time that a block takes, for each metre of the duty.
+func timeOf(b *axle.Block) float64 {
+	if b.Speed.Value == 0 {
+		return 0
+	}
+	return b.Share.Value / b.Speed.Value
+}
+
 // padHeat is the heat of friction that a pad stands while the wheel turns at a speed.
 func padHeat(p *axle.Peg, speed float64) (float64, error) {
 	face, err := contact.PadFaceRise(contact.PadFaceParams{
@@ -174,7 +186,7 @@ func padHeat(p *axle.Peg, speed float64) (float64, error) {
 	return padWarming / face.Rise, err
 }
 
-func gapAdvice(w *loadpath.GapWindow, demands []loadpath.Demand) GapAdvice {
+func gapAdvice(w *loadpath.GapWindow, demands []loadpath.Demand, peg *axle.Peg) GapAdvice {
 	a := GapAdvice{Verdict: w.Verdict, Least: w.Least.Gap, Aim: w.Aim.Gap}
 	if w.Upper.Kind != "" {
 		most := w.Most.Gap
@@ -193,6 +205,9 @@ func gapAdvice(w *loadpath.GapWindow, demands []loadpath.Demand) GapAdvice {
 	case loadpath.WindowShut:
 		say("No window, by the stated values: to keep clear of the wheel the gap must be at least %s, to hold the wheel within its limit at most %s.",
 			gapText(w.Least.Gap), gapText(w.Most.Gap))
+	}
+	if stated := peg.Gap.Value; stated < w.Least.Gap {
+		say("The gap stated for it, %s, is closer than that.", gapText(stated))
 	}
 	say("The least gap is drawn by %s.", boundText(w.Lower))
 	if w.Upper.Kind != "" {
