@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"axlewright/axle"
+	"axlewright/calc/contact"
 	"axlewright/loadpath"
 )
 
@@ -147,5 +148,26 @@ func TestGapIsSetAtTheTightSpot(t *testing.T) {
 	}
 	if !(*wobbling.Peg.FirstTouchSlack > *wobbling.Peg.FirstTouchTorque && wobbling.Peg.Load < even.Peg.Load) {
 		t.Errorf("slack spot at %g N·m, load %g N against %g", *wobbling.Peg.FirstTouchSlack, wobbling.Peg.Load, even.Peg.Load)
+	}
+}
+
+// The heat that a pad stands warms its face by just what is allowed; a wheel
+// that hardly turns makes none worth a limit.
+func TestPadHeatWarmsTheFaceAsFarAsAllowed(t *testing.T) {
+	_, _, build := referenceBuild(t, "b")
+	const speed = 3.0 // rad/s
+	heat, err := padHeat(build.Peg, speed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	face, err := contact.PadFaceRise(contact.PadFaceParams{
+		Heat: heat, Radius: build.Peg.PadDiameter.Value / 2, Speed: speed * build.Peg.Radius.Value,
+		PadConductivity: bronzeConducts, WheelConductivity: steelConducts, WheelDiffusivity: steelDiffuses,
+	})
+	if err != nil || math.Abs(face.Rise-padWarming) > 1e-9 {
+		t.Errorf("%g W warm the face by %g K: %v", heat, face.Rise, err)
+	}
+	if heat, err := padHeat(build.Peg, 1e-3); heat != 0 || err != nil {
+		t.Errorf("a wheel that hardly turns: %g W, %v", heat, err)
 	}
 }
