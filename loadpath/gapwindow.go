@@ -18,7 +18,7 @@ type GapParams struct {
 
 	// What the peg may carry. A zero is no limit.
 	Capacity    float64 // N, the least of screw, pad, plate, welds and casting
-	PadDiameter float64 // m; needed for the two pad limits
+	PadDiameter float64 // m; needed for the three limits of the pad
 	PadPressure float64 // Pa, mean pressure on the pad, for moments
 	PadSteady   float64 // Pa, the same under a demand that lasts
 	PadPV       float64 // Pa·m/s, pressure times rubbing speed, under a demand that lasts
