@@ -57,17 +57,28 @@ func (b Bore) shape() BoreShape {
 
 // BoreCheck asks whether the bores of a casting are good.
 type BoreCheck struct {
-	Spec        Spec
-	Caps        Caps
-	Cracked     bool // a crack runs into a bearing bore or an ear
-	Left, Right Bore
-	Mandrel     Mandrel
-	Feeler      Reading // m, thickest feeler that enters beside the mandrel; zero where none does
-	OffLine     Reading // m, one bore off the line of the other
-	LineLength  Reading // m, over this length
-	AxisOff     Reading // m, pinion axis off its place beside the side axis
-	SquareOff   Reading // m, swing of a dial on the pinion bar round the side mandrel
-	SquareLen   Reading // m, over this length
+	Spec            Spec
+	Caps            Caps
+	Cracked         bool // a crack runs into a bearing bore or an ear
+	Left, Right     Bore
+	LeftIs, RightIs string // what the two are called where not left and right: "crown-side"
+	Mandrel         Mandrel
+	Feeler          Reading // m, thickest feeler that enters beside the mandrel; zero where none does
+	OffLine         Reading // m, one bore off the line of the other
+	LineLength      Reading // m, over this length
+	AxisOff         Reading // m, pinion axis off its place beside the side axis
+	SquareOff       Reading // m, swing of a dial on the pinion bar round the side mandrel
+	SquareLen       Reading // m, over this length
+}
+
+func (in BoreCheck) leftIs() string  { return orElseText(in.LeftIs, string(Left)) }
+func (in BoreCheck) rightIs() string { return orElseText(in.RightIs, string(Right)) }
+
+func orElseText(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
 }
 
 // BoreVerdict is what becomes of the bores.
@@ -101,8 +112,8 @@ func JudgeBores(in BoreCheck) (BoreResult, error) {
 	r := BoreResult{Verdict: NotJudged}
 	s.spec(in.Spec)
 	choose(&s, "Caps", "were the caps torqued when it was measured", in.Caps, CapsTorqued, CapsNotTorqued)
-	s.diameters("Left", "left bore", in.Left)
-	s.diameters("Right", "right bore", in.Right)
+	s.diameters("Left", in.leftIs()+" bore", in.Left)
+	s.diameters("Right", in.rightIs()+" bore", in.Right)
 	choose(&s, "Mandrel", "how a ground mandrel goes through both side bores", in.Mandrel, MandrelFree, MandrelStiff, MandrelBlocks)
 	s.optional("Feeler", in.Feeler, quantity.Length, 0, 2*mm, "a feeler such as 0.04 mm")
 	s.over("OffLine", "LineLength", "length over which the bores are out of line", in.OffLine, in.LineLength)
@@ -155,12 +166,12 @@ func (r *BoreResult) measure(in BoreCheck) error {
 	r.Left, r.Right = in.Left.shape(), in.Right.shape()
 	round := in.Spec.Limit(BoreRound)
 	for _, b := range []struct {
-		side  Side
+		side  string
 		shape BoreShape
-	}{{Left, r.Left}, {Right, r.Right}} {
-		r.computed("", "d", string(b.side)+" bore, mean", b.shape.Mean, quantity.Length, "")
-		r.computed("", "o", string(b.side)+" bore, out-of-round, widest at "+place(b.shape.Widest), b.shape.Oval, quantity.Length, "oval through the three diameters")
-		r.hold("out-of-round of the "+string(b.side)+" bore", b.shape.Oval, round)
+	}{{in.leftIs(), r.Left}, {in.rightIs(), r.Right}} {
+		r.computed("", "d", b.side+" bore, mean", b.shape.Mean, quantity.Length, "")
+		r.computed("", "o", b.side+" bore, out-of-round, widest at "+place(b.shape.Widest), b.shape.Oval, quantity.Length, "oval through the three diameters")
+		r.hold("out-of-round of the "+b.side+" bore", b.shape.Oval, round)
 	}
 	var err error
 	if in.OffLine.Taken {

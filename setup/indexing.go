@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"cmp"
 	"math/cmplx"
 	"slices"
 
@@ -17,11 +18,12 @@ func (r *RunOutResult) advise(spec Spec, holes int, allowed []int, seat, now com
 		full := 2 * cmplx.Abs(seat+now*cmplx.Rect(1, float64(k)*hole))
 		r.AtHoles = append(r.AtHoles, HoleRunOut{Turned: k, Full: full})
 	}
-	r.Best = r.AtHoles[0]
+	least := slices.MinFunc(r.AtHoles, func(a, b HoleRunOut) int { return cmp.Compare(a.Full, b.Full) }).Full
 	shorter := func(h HoleRunOut) int { return min(h.Turned, holes-h.Turned) } // on or back
 	const alike = 0.1e-6                                                       // m, no dial tells them apart
-	for _, h := range r.AtHoles[1:] {
-		if h.Full < r.Best.Full-alike || h.Full < r.Best.Full+alike && shorter(h) < shorter(r.Best) && r.Best.Turned != 0 {
+	r.Best = r.AtHoles[0]
+	for _, h := range r.AtHoles[1:] { // of those as good as the best, the one nearest to where the wheel sits
+		if good, best := h.Full <= least+alike, r.Best.Full <= least+alike; good && (!best || shorter(h) < shorter(r.Best)) {
 			r.Best = h
 		}
 	}

@@ -16,6 +16,9 @@ const (
 	MarkHundredths MarkUnit = "0.01 mm"
 )
 
+// MarkUnits lists them.
+var MarkUnits = []MarkUnit{MarkThou, MarkHundredths}
+
 func (u MarkUnit) size() float64 {
 	if u == MarkThou {
 		return 25.4e-6
@@ -32,6 +35,9 @@ const (
 	PlusFurther MarkSense = "plus sits further from the crown wheel" // a longer mounting distance
 	PlusNearer  MarkSense = "plus sits nearer the crown wheel"
 )
+
+// MarkSenses lists them.
+var MarkSenses = []MarkSense{PlusFurther, PlusNearer}
 
 // A Mark is the number that says how far a pinion wants to sit off its nominal
 // place.

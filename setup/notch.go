@@ -17,6 +17,9 @@ const (
 	Right Side = "right"
 )
 
+// Sides lists them.
+var Sides = []Side{Left, Right}
+
 func (s Side) other() Side {
 	if s == Left {
 		return Right

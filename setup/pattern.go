@@ -20,6 +20,9 @@ const (
 	AtHeel      Along = "at the heel"
 )
 
+// Alongs lists them, from the toe to the heel.
+var Alongs = []Along{AtToe, TowardsToe, MidLength, TowardsHeel, AtHeel}
+
 // Height is where between root and tip.
 type Height string
 
@@ -32,6 +35,9 @@ const (
 	AtRoot      Height = "at the root"
 )
 
+// Heights lists them, from the tip to the root.
+var Heights = []Height{AtTip, TowardsTip, MidHeight, TowardsRoot, AtRoot}
+
 // Shape is what the mark looks like.
 type Shape string
 
@@ -43,6 +49,9 @@ const (
 	Wandering   Shape = "wanders round the wheel"
 )
 
+// Shapes lists them.
+var Shapes = []Shape{EvenShape, NarrowBand, PatchyShape, Wandering}
+
 // Depth is how the teeth were cut: as tall at the toe as at the heel or not.
 type Depth string
 
@@ -52,6 +61,9 @@ const (
 	ParallelDepth Depth = "parallel" // as tall at the toe as at the heel: cut in one go
 	UnknownDepth  Depth = "unknown"
 )
+
+// Depths lists them.
+var Depths = []Depth{TaperedDepth, ParallelDepth, UnknownDepth}
 
 // Seen is the mark on one flank of the crown wheel's teeth. The zero Seen is a
 // flank that nobody has looked at yet.

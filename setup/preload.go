@@ -39,6 +39,9 @@ const (
 	SpringBalance TorqueTool = "string and spring balance"
 )
 
+// TorqueTools lists them.
+var TorqueTools = []TorqueTool{TorqueWrench, SpringBalance}
+
 // Turning says when it was read.
 type Turning string
 

@@ -27,6 +27,9 @@ const (
 	StemIn  StemMove = "in"  // the bore lies higher than the block
 )
 
+// StemMoves lists them.
+var StemMoves = []StemMove{StemOut, StemIn}
+
 // A BoreReading is what a dial showed at the lowest point of a side bore.
 type BoreReading struct {
 	Amount Reading  // m, without a sign

@@ -114,12 +114,12 @@ func (r *WeldResult) compare(in BoresAroundWelding) {
 		}
 	}
 	for _, b := range []struct {
-		side          Side
+		side          string
 		before, after Bore
-	}{{Left, in.Before.Left, in.After.Left}, {Right, in.Before.Right, in.After.Right}} {
-		add(string(b.side)+" bore at 0°, along the joint", b.before.Along, b.after.Along, true)
-		add(string(b.side)+" bore at 45°", b.before.Aslant, b.after.Aslant, true)
-		add(string(b.side)+" bore at 90°, through the crown of the cap", b.before.Across, b.after.Across, true)
+	}{{in.After.leftIs(), in.Before.Left, in.After.Left}, {in.After.rightIs(), in.Before.Right, in.After.Right}} {
+		add(b.side+" bore at 0°, along the joint", b.before.Along, b.after.Along, true)
+		add(b.side+" bore at 45°", b.before.Aslant, b.after.Aslant, true)
+		add(b.side+" bore at 90°, through the crown of the cap", b.before.Across, b.after.Across, true)
 	}
 	add("side bores out of line", in.Before.OffLine, in.After.OffLine, false)
 	add("pinion axis off its place", in.Before.AxisOff, in.After.AxisOff, false)

@@ -67,6 +67,7 @@ type Option struct {
 	Word    string
 	Verdict Verdict // NotYet where the word is neither good nor bad
 	Says    string  // why, where it is not fine
+	Picture string  // key of its line drawing; empty where the word is enough
 }
 
 // A Limit is the range in which a figure is fine, in SI, and where the range

@@ -5,6 +5,9 @@ import (
 	"axlewright/setup"
 )
 
+// LockHalf is the lock that also holds half way between two notches.
+const LockHalf = "bolted, half notch"
+
 var stepsMachine = []Step{
 	{
 		Key: "drill", Title: "Drill and tap", Picture: "guide-holes", For: []Work{WorkPlates, WorkPeg, WorkFixings},
@@ -36,9 +39,11 @@ var stepsMachine = []Step{
 		Mistake: "Measuring without the caps torqued.",
 		Fields: []Field{
 			{Key: "caps", Title: "Caps while the bores were measured", Kind: FieldChoice, Options: capsOptions},
-			{Key: "mandrel", Title: "Mandrel through both side bores", Kind: FieldChoice, Options: []Option{fine("turns by hand"), look("tight", "Blue it."), halt("does not go", "")}},
+			{Key: "mandrel", Title: "Mandrel through both side bores", Kind: FieldChoice, Options: mandrelOptions},
+			{Key: "feeler", Title: "Thickest feeler that enters beside it", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true, Bands: items(setup.CupGap)},
+			{Key: "bore_crown", Title: "Crown-side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: boreDirections, Optional: true, Hint: "Where it was measured after the weld and nothing was cut since, leave it."},
+			{Key: "bore_other", Title: "Other side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: boreDirections, Optional: true},
 			{Key: "line", Title: "Side bores out of line, over 140 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: []Band{{Item: setup.BoreLine, Over: 0.140}}},
-			{Key: "round", Title: "Out of round", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Bands: items(setup.BoreRound)},
 			{Key: "offset", Title: "Pinion axis to side axis", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.AxisOffset)},
 			{Key: "square", Title: "Out of square, per 100 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: []Band{{Item: setup.AxisSquare, Over: 0.100}}},
 			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("accepted"), look("scraped", ""), look("line-bored", ""), halt("scrapped", "")}},
@@ -63,7 +68,8 @@ var stepsMachine = []Step{
 		Decides: "Which lock, and how fine its steps are.",
 		Mistake: "Bending a tab twice; a pin left proud that touches the crown wheel's bolts.",
 		Fields: []Field{
-			{Key: "kind", Title: "Lock", Kind: FieldChoice, Options: plain("finger and pin", "bolted tab", "bolted, half notch")},
+			{Key: "kind", Title: "Lock", Kind: FieldChoice, Options: plain("finger and pin", "bolted tab", LockHalf)},
+			{Key: "wheel_side", Title: "The crown wheel is on the", Kind: FieldChoice, Options: plain(wordsOf(setup.Sides)...), Hint: "Seen from the pinion flange."},
 			{Key: "pitch", Title: "Thread pitch", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
 			{Key: "notches", Title: "Notches round", Kind: FieldFigure, Dim: quantity.Number},
 			{Key: "clearance", Title: "Clear of the crown wheel's bolts", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Limits: []Limit{{Low: metres(2), Kind: "all round", Origin: Trade, Source: custom}}},

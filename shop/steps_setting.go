@@ -18,6 +18,10 @@ var stepsSetting = []Step{
 			{Key: "wheel_torque", Title: "Crown wheel bolts torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Hint: "thread, grade, oiled or dry"},
 			{Key: "runout", Title: "Back-face run-out", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm",
 				Bands: items(setup.WheelRunOut)},
+			{Key: "holes", Title: "Bolt holes round the wheel", Kind: FieldFigure, Dim: quantity.Number, Optional: true, Hint: "To tell the wheel's run-out from the seat's, fill what follows."},
+			{Key: "face", Title: "Back face, from the wheel's mark", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(8), Optional: true},
+			{Key: "turned", Title: "Then turned on by so many bolt holes", Kind: FieldFigure, Dim: quantity.Number, Optional: true},
+			{Key: "face_turned", Title: "Back face again, after turning the wheel", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(8), Optional: true},
 			{Key: "centre_face", Title: "Diff centre's flange face run-out", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.SeatRunOut), Optional: true},
 			{Key: "head_bearing", Title: "Head bearing, lot", Kind: FieldPart, Lot: LotBearings},
 			{Key: "tail_bearing", Title: "Tail bearing, lot", Kind: FieldPart, Lot: LotBearings},
@@ -35,10 +39,15 @@ var stepsSetting = []Step{
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
 			{Key: "way", Title: "A thicker shim moves the pinion", Kind: FieldChoice, Options: plain("towards the crown wheel", "away from the crown wheel")},
-			{Key: "old_mark", Title: "Mark on the old pinion", Kind: FieldText, Optional: true},
-			{Key: "new_mark", Title: "Mark on the new pinion", Kind: FieldText, Hint: "With its unit: thou, or hundredths of a millimetre."},
-			{Key: "gauge", Title: "Gauge to the lowest point of the side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Optional: true},
-			{Key: "wanted", Title: "Shim wanted", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Hint: "The sum is kept beside it."},
+			{Key: "new_mark", Title: "Mark on the new pinion", Kind: FieldFigure, Dim: quantity.Number, Hint: "As it stands there, with its sign: -2, 0, +3."},
+			{Key: "mark_unit", Title: "The marks count", Kind: FieldChoice, Options: plain(wordsOf(setup.MarkUnits)...), Hint: "An m beside the number means hundredths on some."},
+			{Key: "mark_plus", Title: "Plus means", Kind: FieldChoice, Options: plain(wordsOf(setup.MarkSenses)...), Hint: "Makers differ: look it up."},
+			{Key: "in_place", Title: "Shim in place while gauging", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true, Hint: "0 for none."},
+			{Key: "nominal", Title: "Mounting distance of a pinion marked zero", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
+			{Key: "distance", Title: "Mounting distance as measured", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
+			{Key: "gauge", Title: "Gauge to the lowest point of the side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Optional: true, Hint: "Without a sign; below, which way the stem went."},
+			{Key: "stem", Title: "From the block, the stem went", Kind: FieldChoice, Options: plain(wordsOf(setup.StemMoves)...), Places: []string{"crown side", "other side"}, Optional: true},
+			{Key: "wanted", Title: "Shim wanted", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Hint: "The sum stands below."},
 			{Key: "fitted", Title: "Shims fitted", Kind: FieldPart, Lot: LotShims, Places: numbered(4), Wanted: 1},
 		},
 	},
@@ -51,6 +60,11 @@ var stepsSetting = []Step{
 			{Key: "bearings", Title: "Bearings", Kind: FieldChoice, Options: plain(wordsOf(setup.AllBearings)...)},
 			{Key: "seal", Title: "Seal", Kind: FieldChoice, Options: plain(wordsOf(setup.AllSeals)...), Hint: "It adds 0.3 to 0.6 N·m."},
 			{Key: "spacer", Title: "Spacer", Kind: FieldChoice, Options: plain("solid, with shims", "crush tube, new")},
+			{Key: "tool", Title: "Read with", Kind: FieldChoice, Options: plain(wordsOf(setup.TorqueTools)...)},
+			{Key: "pull", Title: "Pull of the balance", Kind: FieldFigure, Dim: quantity.Force, Unit: "N", Optional: true, Hint: "With string and balance only."},
+			{Key: "radius", Title: "Radius of the string", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true, Hint: "From the axis to the string."},
+			{Key: "when", Title: "Read", Kind: FieldChoice, Options: []Option{fine(string(setup.WhileTurning)), look(string(setup.BreakingAway), "That is more than the bearings drag: turn 10 to 20 times, read again.")}},
+			{Key: "own_seal", Title: "Drag of this seal, where measured", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Optional: true, Bands: items(setup.SealDrag)},
 			{Key: "torque", Title: "Turning torque", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Bands: []Band{{Item: setup.PinionNew, Split: true, find: pinionDrag}}, Hint: "10 to 20 turns first. Inch or foot: say which."},
 			{Key: "nut", Title: "Nut torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m"},
 		},
@@ -61,9 +75,12 @@ var stepsSetting = []Step{
 		Mistake: "Slackening to find a slot: line up to the next slot tighter.",
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
+			{Key: "before", Title: "Over the caps, before", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
+			{Key: "after", Title: "Over the caps, after", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
 			{Key: "spread", Title: "Spread across the caps", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.SideSpread)},
 			{Key: "last", Title: "Last move", Kind: FieldChoice, Options: []Option{fine("tightening"), look("slackening", "Go past and come back tightening.")}},
-			{Key: "notches", Title: "Notches moved, each side", Kind: FieldText, Optional: true},
+			{Key: "notches", Title: "Notches past zero float", Kind: FieldFigure, Dim: quantity.Number, Places: []string{"crown side", "other side"}, Optional: true, Bands: items(setup.SideNotches)},
+			{Key: "to_go", Title: "Part of a notch still to go to the next slot", Kind: FieldFigure, Dim: quantity.Number, Places: []string{"crown side", "other side"}, Optional: true, Hint: "0 to 1, tightening."},
 			{Key: "total", Title: "Total turning torque", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Optional: true},
 		},
 	},
@@ -75,7 +92,8 @@ var stepsSetting = []Step{
 		Fields: []Field{
 			{Key: "lash", Title: "Lash at the heel", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: numbered(8), Wanted: 4, Bands: []Band{{Item: setup.Lash, find: lashRange}},
 				Hint: "Pinion locked, dial along the turn of the wheel."},
-			{Key: "dial", Title: "Dial stood", Kind: FieldChoice, Options: []Option{fine("along the turn"), look("square to the tooth", "The reading is short: correct it.")}},
+			{Key: "wanted", Title: "Lash wanted", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true, Hint: "Where it is not the middle of the range."},
+			{Key: "dial", Title: "Dial stood", Kind: FieldChoice, Options: []Option{fine(DialAlong), look(DialSquare, "The reading is short; the answer below puts it right.")}},
 		},
 		Cautions: []string{"No power tool to turn the gears, no fingers near them."},
 	},
@@ -86,8 +104,14 @@ var stepsSetting = []Step{
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
 			{Key: "load", Title: "Turned against", Kind: FieldText, Hint: "Bar or brake, and how hard: it belongs beside the photograph."},
-			{Key: "drive", Title: "Drive side", Kind: FieldChoices, Options: patternOptions},
-			{Key: "coast", Title: "Coast side", Kind: FieldChoices, Options: patternOptions},
+			{Key: "drive_along", Title: "Drive side, the convex one, first: along the tooth", Kind: FieldChoice, Options: pictured("drive", setup.Alongs)},
+			{Key: "drive_height", Title: "Drive side: up the tooth", Kind: FieldChoice, Options: pictured("drive", setup.Heights)},
+			{Key: "drive_shape", Title: "Drive side: shape", Kind: FieldChoice, Options: pictured("drive", setup.Shapes)},
+			{Key: "coast_along", Title: "Then coast side, the hollow one: along the tooth", Kind: FieldChoice, Options: pictured("coast", setup.Alongs)},
+			{Key: "coast_height", Title: "Coast side: up the tooth", Kind: FieldChoice, Options: pictured("coast", setup.Heights)},
+			{Key: "coast_shape", Title: "Coast side: shape", Kind: FieldChoice, Options: pictured("coast", setup.Shapes)},
+			{Key: "edge", Title: "A mark runs off the edge of the tooth", Kind: FieldChoices, Optional: true, Options: []Option{look("drive side", "It breaks down there first."), look("coast side", "It breaks down there first.")}},
+			{Key: "depth", Title: "Teeth", Kind: FieldChoice, Options: pictured("teeth", setup.Depths), Hint: "Look at one tooth from its end."},
 			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("accepted"), look("corrected, see the shim", ""), look("kept as it wore", "")}},
 		},
 	},
@@ -112,8 +136,29 @@ var stepsSetting = []Step{
 	},
 }
 
-var patternOptions = []Option{fine("centred, fading at both ends"), look("towards the tip", "Pinion too far out."), look("towards the root", "Pinion too deep."),
-	look("towards the heel", "Lash too big."), look("towards the toe", "Lash too small."), look("wanders round", "Run-out, burr or bent."), look("patchy", "Run-out, burr or bent.")}
+// pictured makes options that are line drawings to tap. A mark in the middle of
+// the tooth is right; any other is worth a look.
+func pictured[T ~string](drawn string, all []T) []Option {
+	var options []Option
+	for _, w := range all {
+		o := Option{Word: string(w), Verdict: NotYet, Picture: drawn + ": " + string(w)}
+		switch any(w) {
+		case setup.MidLength, setup.TowardsToe, setup.MidHeight, setup.EvenShape, setup.NarrowBand:
+			o.Verdict = Fine
+		case setup.TaperedDepth, setup.ParallelDepth, setup.UnknownDepth:
+		default:
+			o.Verdict = Look
+		}
+		options = append(options, o)
+	}
+	return options
+}
+
+// The words for how the dial of the lash stood.
+const (
+	DialAlong  = "along the turn"
+	DialSquare = "square to the tooth"
+)
 
 // The words on which the stop of the peg turns.
 const (

@@ -17,7 +17,7 @@ var stepsStrip = []Step{
 			{Key: "torque_found", Title: "Turning torque as found", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m"},
 			{Key: "peg_found", Title: "Peg gap as found", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
 			{Key: "old_shim", Title: "Old pinion shim", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Hint: "Bag and label it: the best first guess there is."},
-			{Key: "old_mark", Title: "Mark on the old pinion", Kind: FieldText},
+			{Key: "old_mark", Title: "Mark on the old pinion", Kind: FieldFigure, Dim: quantity.Number, Optional: true, Hint: "As it stands there, with its sign: -2, 0, +3."},
 			{Key: "reuse", Title: "Used again", Kind: FieldText, Optional: true, Hint: "Bearings: no, unless their numbers say so. Crown wheel bolts: new."},
 		},
 		Cautions: []string{"Drifts of brass on bearings; press behind a shield; fingers away from the gears. Support the unit on a stand, never on a jack alone."},

@@ -99,7 +99,7 @@ func TestBandsOfTheTrade(t *testing.T) {
 		{"side", "spread", "0.20 mm", "0.30 mm"},
 		{"assemble", "runout", "", "0.10 mm"},
 		{"bores", "line", "", "0.05 mm"},
-		{"bores", "round", "", "0.03 mm"},
+		{"bores", "feeler", "", "0.0381 mm"},
 		{"nose", "wall", "6 mm", ""},
 		{"clean", "bake", "150 °C", "200 °C"},
 		{"leak", "pressure", "", "103 kPa"},

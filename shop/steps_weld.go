@@ -30,6 +30,8 @@ var stepsWeld = []Step{
 			{Key: "caps", Title: "Caps on and torqued over mandrel or dummy bearings", Kind: FieldChoice, Options: []Option{fine("yes"), halt("no", "The bores will go out of round.")}},
 			{Key: "mandrel", Title: "Mandrel turns by hand, cold", Kind: FieldChoice, Options: []Option{fine("free"), look("tight", "Find out why before welding.")}},
 			{Key: "dial", Title: "Dial at the flange face", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
+			{Key: "bore_crown", Title: "Crown-side bore before welding", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: boreDirections, Optional: true, Hint: "Caps torqued. What welding moved is told by it."},
+			{Key: "bore_other", Title: "Other side bore before welding", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: boreDirections, Optional: true},
 		},
 		Cautions: []string{"Earth lead to the part, never through bearings: weld with bearings out."},
 	},
@@ -73,10 +75,10 @@ var stepsWeld = []Step{
 		Mistake: "Out of the jig warm: it moves on the bench.",
 		Fields: []Field{
 			{Key: "temperature", Title: "Out of the jig at", Kind: FieldFigure, Dim: quantity.Temperature, Unit: "°C", Limits: []Limit{celsius(noEnd, 50, "in the jig", custom)}},
-			{Key: "mandrel", Title: "Mandrel out and in by hand", Kind: FieldChoice, Options: []Option{fine("free"), look("tight", "Blue it: scrape or bore."), halt("stuck", "Line-bore or scrap.")}},
+			{Key: "mandrel", Title: "Mandrel out and in by hand", Kind: FieldChoice, Options: mandrelOptions},
 			{Key: "caps", Title: "Caps while the bores were measured", Kind: FieldChoice, Options: capsOptions},
-			{Key: "bore_crown", Title: "Crown-side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"0°", "45°", "90°"}},
-			{Key: "bore_other", Title: "Other side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"0°", "45°", "90°"}},
+			{Key: "bore_crown", Title: "Crown-side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: boreDirections, Hint: "0° along the joint of the cap, 90° through its crown."},
+			{Key: "bore_other", Title: "Other side bore", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: boreDirections},
 			{Key: "flange", Title: "Flange face out of flat", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: items(setup.FaceFlat)},
 			{Key: "square", Title: "Nose to side bores out of square, per 100 mm", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Bands: []Band{{Item: setup.AxisSquare, Over: 0.100}}},
 			{Key: "toes", Title: "Penetrant on the toes of the welds after 24 h", Kind: FieldChoice, Options: []Option{fine("clean"), halt("cracked", "Cracks that come late grow on.")}},
@@ -114,6 +116,12 @@ var stepsWeld = []Step{
 }
 
 var capsOptions = []Option{fine(CapsTorqued), halt(CapsNotTorqued, "Bores change by 0.02 to 0.05 mm when the caps are torqued: measure again.")}
+
+// boreDirections are where a bore is measured: along the joint, aslant, through
+// the crown of the cap.
+var boreDirections = []string{"0°", "45°", "90°"}
+
+var mandrelOptions = []Option{fine(string(setup.MandrelFree)), look(string(setup.MandrelStiff), "Blue it: scrape or bore."), halt(string(setup.MandrelBlocks), "Line-bore or scrap.")}
 
 func ampere(a float64) *float64 { return &a }
 func pascal(p float64) *float64 { return &p }

@@ -88,7 +88,7 @@ func (j *Job) saying(step StepKey, item string, words ...string) ([]*Entry, bool
 func boresWithoutCaps(j *Job) (because []*Entry, yes bool) {
 	measured := map[StepKey][]string{
 		"cooled": {"bore_crown", "bore_other"},
-		"bores":  {"line", "round", "offset", "square"},
+		"bores":  {"bore_crown", "bore_other", "line", "offset", "square"},
 	}
 	for _, step := range []StepKey{"cooled", "bores"} {
 		var readings []*Entry

@@ -180,8 +180,8 @@ func (c certificateShow) did() []paperCell {
 	if l := c.Job.Casting(); l != nil {
 		add("Variant", l.Label)
 	}
-	for _, s := range []shop.Slot{{Step: "donor", Item: "teeth"}, {Step: "clean", Item: "cracks"}, {Step: "cooled", Item: "toes"}, {Step: "bores", Item: "line"}, {Step: "bores", Item: "round"},
-		{Step: "preload", Item: "torque"}, {Step: "side", Item: "spread"}, {Step: "lash", Item: "lash"}, {Step: "pattern", Item: "drive"}, {Step: "pattern", Item: "coast"}, {Step: "peg", Item: "gap"}, {Step: "caps", Item: "torque"}} {
+	for _, s := range []shop.Slot{{Step: "donor", Item: "teeth"}, {Step: "clean", Item: "cracks"}, {Step: "cooled", Item: "toes"}, {Step: "bores", Item: "line"}, {Step: "bores", Item: "decision"},
+		{Step: "preload", Item: "torque"}, {Step: "side", Item: "spread"}, {Step: "lash", Item: "lash"}, {Step: "pattern", Item: "decision"}, {Step: "peg", Item: "gap"}, {Step: "caps", Item: "torque"}} {
 		add(fieldTitle(s), standingText(c.Job, s))
 	}
 	return all
