@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"axlewright/quantity"
+	"axlewright/setup"
 	"axlewright/shop"
 )
 
@@ -71,7 +72,7 @@ func (f *filling) castings() error {
 		{"T24S", shop.MetalDuctile, "tab test", "six straight ribs, service mould: earlier number, later shape"},
 		{"T31", shop.MetalSteel, "laboratory, 0.23 % carbon, folder 1 page 8", "no ribs, machined pads"},
 	} {
-		if err := keep(f, c.name, shop.Casting{Meta: named(c.name), Name: c.name, Maker: "Tarnhow", Catalogue: c.name, Metal: c.metal, MetalHow: c.how, Marks: c.marks}); err != nil {
+		if err := keep(f, c.name, shop.Casting{Meta: named(c.name), Name: c.name, Maker: "Tarnhow", Catalogue: c.name, AxleKind: setup.LightAdjusted, Metal: c.metal, MetalHow: c.how, Marks: c.marks}); err != nil {
 			return err
 		}
 	}

@@ -34,7 +34,7 @@ const (
 		strip/runout_found    0.06 mm
 		strip/torque_found    0.9 N·m
 		strip/old_shim        1.10 mm
-		strip/old_mark        +2, hundredths of a millimetre
+		strip/old_mark        2
 		clean/wash            hot aqueous wash
 		clean/bake            180 °C
 		clean/bake_time       90 min
@@ -88,7 +88,7 @@ const (
 		weld/amps/2           98 A
 		weld/runs/2           12
 		cooled/temperature    38 °C
-		cooled/mandrel        free
+		cooled/mandrel        turns by hand
 		cooled/caps           torqued
 		cooled/bore_crown/0°  80.012 mm
 		cooled/bore_crown/45°  80.018 mm
@@ -123,12 +123,17 @@ const (
 		bores/caps            torqued
 		bores/mandrel         turns by hand
 		bores/line            0.03 mm
-		bores/round/crown side  0.01 mm
-		bores/round/other side  0.02 mm
+		bores/bore_crown/0°   80.012 mm
+		bores/bore_crown/45°  80.018 mm
+		bores/bore_crown/90°  80.009 mm
+		bores/bore_other/0°   80.010 mm
+		bores/bore_other/45°  80.014 mm
+		bores/bore_other/90°  80.011 mm
 		bores/offset          0.02 mm
 		bores/square          0.02 mm
 		bores/decision        accepted
 		locks/kind            bolted tab
+		locks/wheel_side      left
 		locks/pitch           1.5 mm
 		locks/notches         20
 		locks/clearance       3.5 mm`
@@ -136,6 +141,7 @@ const (
 	setting = `
 		assemble/washed       yes
 		assemble/gears        2217 on both
+		assemble/set          new
 		assemble/wheel_bolts  10 crown wheel bolts M10 12.9, lot 88A
 		assemble/wheel_torque  78 N·m
 		assemble/runout       0.05 mm
@@ -145,12 +151,16 @@ const (
 		assemble/side_bearings/other side  1 side bearings, lot B3
 		assemble/cups         does not enter
 		shim/way              towards the crown wheel
-		shim/new_mark         +5, hundredths of a millimetre
+		shim/new_mark         5
+		shim/mark_unit        0.01 mm
+		shim/mark_plus        plus sits further from the crown wheel
 		shim/wanted           1.070 mm
 		shim/fitted/1         1 pinion shim 1.075 mm
 		preload/bearings      new
 		preload/seal          out
 		preload/spacer        solid, with shims
+		preload/tool          torque wrench
+		preload/when          while turning steadily
 		preload/torque        22 lbf·in
 		preload/nut           240 N·m
 		side/spread           0.25 mm
@@ -161,21 +171,25 @@ const (
 		lash/lash/4           0.13 mm
 		lash/dial             along the turn
 		pattern/load          bar, by hand
-		pattern/drive         centred, fading at both ends
-		pattern/coast         centred, fading at both ends
-		assemble/set          new
+		pattern/drive_along   in the middle of the length
+		pattern/drive_height  in the middle of the height
+		pattern/drive_shape   narrow, both ends fading
+		pattern/coast_along   in the middle of the length
+		pattern/coast_height  in the middle of the height
+		pattern/coast_shape   narrow, both ends fading
+		pattern/depth         tapered
 		pattern/decision      accepted`
 
 	pegged = `
 		peg/pad               1 bronze pads, lot P3
-		peg/pitch             1.5 mm
-		peg/angle             75 deg
 		peg/final             yes
 		peg/spot              tight spot
+		peg/pitch             1.5 mm
+		peg/angle             75 deg
 		peg/gap/tight spot    0.27 mm
-		peg/gap/1             0.28 mm
-		peg/gap/2             0.29 mm
-		peg/gap/3             0.28 mm
+		peg/gap/1             0.29 mm
+		peg/gap/2             0.32 mm
+		peg/gap/3             0.30 mm
 		peg/nut               45 N·m
 		peg/touches           clears all round`
 

@@ -95,3 +95,47 @@ func (m Mesh) Sensitivity() (Sensitivity, error) {
 // wheelForPinion is how far the crown wheel must move away to keep the lash
 // where the pinion goes out by one; it is negative, for the wheel comes in.
 func (s Sensitivity) wheelForPinion() float64 { return -s.Pinion.Likely / s.Wheel.Likely }
+
+// MoveOfMesh asks what moving a member does to the lash.
+type MoveOfMesh struct {
+	Mesh   Mesh
+	Wheel  Reading // m, of the crown wheel away from the pinion; optional
+	Pinion Reading // m, of the pinion out of the nose; optional
+}
+
+// LashOfMove returns what the lash does, as the dial reads it, when crown wheel
+// or pinion move.
+func LashOfMove(in MoveOfMesh) (Answer, error) {
+	var s sheet
+	var a Answer
+	s.mesh(in.Mesh)
+	const move = "a movement such as 0.10 mm"
+	s.optional("Wheel", in.Wheel, quantity.Length, -5*mm, 5*mm, move)
+	s.optional("Pinion", in.Pinion, quantity.Length, -5*mm, 5*mm, move)
+	if err := s.err(); err != nil {
+		return Answer{}, err
+	}
+	sens, err := in.Mesh.Sensitivity()
+	if err != nil {
+		return Answer{}, err
+	}
+	change := Spread{}
+	for _, part := range []struct {
+		words, symbol string
+		moved         Reading
+		per           Spread
+	}{{"crown wheel away from the pinion", "b", in.Wheel, sens.Wheel}, {"pinion out of the nose", "a", in.Pinion, sens.Pinion}} {
+		a.line("", "j'_"+part.symbol, "lash per movement, "+part.words, part.per.Likely, quantity.Number, sens.Origin, sens.Source)
+		if part.moved.Taken {
+			a.measured("×", part.symbol, part.words, part.moved, quantity.Length)
+			more := part.per.times(part.moved.SI)
+			change = Spread{change.Low + more.Low, change.Likely + more.Likely, change.High + more.High}
+		}
+	}
+	if in.Wheel.Taken || in.Pinion.Taken {
+		a.computed("=", "Δj", "lash grows by, "+change.shown(quantity.Length), change.Likely, quantity.Length, "")
+		a.say("Lash grows by %s.", change.shown(quantity.Length))
+	}
+	a.done("Lash grows by %s of what the crown wheel moves away, and by %s of what the pinion moves out.", sens.Wheel.shown(quantity.Number), sens.Pinion.shown(quantity.Number))
+	return a, nil
+}

@@ -3,7 +3,6 @@ package web
 import (
 	"bytes"
 	"slices"
-	"strings"
 
 	"axlewright/assess"
 	"axlewright/axle"
@@ -25,6 +24,7 @@ type printedAdvice struct {
 	Builds   []printedBuild `json:"builds"`
 	Next     string         `json:"next_fixes"`
 	Peg      string         `json:"peg"`
+	Gap      *printedGap    `json:"gap,omitempty"` // of the best build with a peg
 	Rules    []string       `json:"rules"`
 	Measure  []string       `json:"measure_next"`
 	Unknown  []string       `json:"not_known"`
@@ -44,6 +44,12 @@ type printedBuild struct {
 }
 
 type printedShare struct{ Figure, Share, Origin string }
+
+// A printedGap is between which gaps the peg of a build pleases road, wheel and pad.
+type printedGap struct {
+	assess.GapAdvice
+	Build string `json:"build"`
+}
 
 type printedLink struct {
 	Link, GiveOut string
@@ -113,8 +119,45 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 	}
 	p.Ladder, p.Sheet = ladder.String(), sheet.String()
 	var err error
-	p.Workings, err = workings(e, c, a, best)
+	if p.Workings, err = workings(e, c, a, best); err != nil {
+		return p, err
+	}
+	p.Gap, err = gapOf(e, c, a, best)
 	return p, err
+}
+
+// gapOf works out the gap window of the best build, or else of the cheapest other
+// that has a peg; nil where none has.
+func gapOf(e *axle.Enquiry, c *axle.Catalogue, a *assess.Advice, best int) (*printedGap, error) {
+	builds, err := c.BuildsFor(e)
+	if err != nil {
+		return nil, err
+	}
+	order := make([]int, 0, len(a.Builds)+1)
+	if best >= 0 && best < len(a.Builds) {
+		order = append(order, best)
+	}
+	for i := range a.Builds {
+		order = append(order, i)
+	}
+	for _, i := range order {
+		b, ok := buildOf(builds, a.Builds[i])
+		if !ok || b.Peg == nil {
+			continue
+		}
+		gap, err := assess.PegGap(e, c, b)
+		return &printedGap{gap, a.Builds[i].Label()}, err
+	}
+	return nil, nil
+}
+
+// buildOf finds the build that an advice speaks of.
+func buildOf(builds []axle.Assembly, advised assess.Build) (axle.Assembly, bool) {
+	i := slices.IndexFunc(builds, func(b axle.Assembly) bool { return slices.Equal(b.Upgrades, advised.Upgrades) })
+	if i < 0 {
+		return axle.Assembly{}, false
+	}
+	return builds[i], true
 }
 
 // bandText is a torque of which nobody knows more than two or three digits.
@@ -134,25 +177,23 @@ func workings(e *axle.Enquiry, c *axle.Catalogue, a *assess.Advice, build int) (
 	if err != nil {
 		return nil, err
 	}
-	for _, b := range builds {
-		if strings.Join(b.Upgrades, "+") != strings.Join(a.Builds[build].Upgrades, "+") {
-			continue
-		}
-		all, err := assess.Explain(e, c, b)
-		if err != nil {
-			return nil, err
-		}
-		var links []printedLink
-		for _, x := range all {
-			l := printedLink{Link: x.Link, GiveOut: bandText(x.GiveOut)}
-			for i := len(x.Steps) - 1; i >= 0; i-- {
-				l.Steps = append(l.Steps, printStep(x.Steps[i]))
-			}
-			links = append(links, l)
-		}
-		return links, nil
+	b, ok := buildOf(builds, a.Builds[build])
+	if !ok {
+		return nil, nil
 	}
-	return nil, nil
+	all, err := assess.Explain(e, c, b)
+	if err != nil {
+		return nil, err
+	}
+	var links []printedLink
+	for _, x := range all {
+		l := printedLink{Link: x.Link, GiveOut: bandText(x.GiveOut)}
+		for i := len(x.Steps) - 1; i >= 0; i-- {
+			l.Steps = append(l.Steps, printStep(x.Steps[i]))
+		}
+		links = append(links, l)
+	}
+	return links, nil
 }
 
 func printStep(s assess.Step) printedStep {

@@ -27,15 +27,33 @@ type askField struct {
 	Unit             string
 	Options          []string
 	Optional         bool
-	From             shop.Slot // where a job has it already
+	From             source // what a job has of it already
 }
 
 // asked holds what was typed, and collects what cannot be read.
 type asked struct {
+	desk
 	form  url.Values
 	ask   ask
 	wrong *[]string
-	stock []setup.Shim
+	kept  *[]keep
+}
+
+// A keep is a result that may go into the record with one tap.
+type keep struct {
+	Slot  shop.Slot
+	Typed string
+	Last  int64 // what the entry follows
+}
+
+// keep offers a result for a box of the record that does not hold it yet.
+func (in asked) keep(step shop.StepKey, item string, si float64, dim quantity.Dimension) {
+	slot := shop.Slot{Step: step, Item: item}
+	typed := typedMetric(si, dim)
+	if in.job == nil || in.job.Value(step, item).Typed == typed {
+		return
+	}
+	*in.kept = append(*in.kept, keep{slot, typed, lastSeq(in.job, slot)})
 }
 
 // reading is a figure that was typed; left out, it has not been taken.
@@ -86,7 +104,10 @@ func (in asked) several(key string, n int) []setup.Reading {
 }
 
 func (in asked) spec() setup.Spec {
-	return setup.Spec{Kind: setup.Kind(in.word("kind")), Pegged: in.word("pegged") == "yes"}
+	spec := in.desk.spec
+	spec.Kind = setup.Kind(in.word("kind"))
+	spec.Pegged = in.word("pegged") == "yes"
+	return spec
 }
 
 func (in asked) mark(key string) setup.Mark {
@@ -122,72 +143,146 @@ type askShow struct {
 	Form   url.Values
 	Job    *shop.Job
 	Answer *setup.Answer
+	Keep   []keep
 	Wrong  []string
+	Back   string // the page to come back to after keeping
+}
+
+// answer works a question out.
+func (a ask) answer(d desk, form url.Values) (askShow, error) {
+	show := askShow{Ask: a, Form: form, Job: d.job}
+	in := asked{desk: d, form: form, ask: a, wrong: &show.Wrong, kept: &show.Keep}
+	got, err := a.Work(in)
+	switch {
+	case len(show.Wrong) > 0:
+	case err != nil && codeOf(err) != shop.Invalid:
+		return show, err
+	case err != nil:
+		show.Wrong = strings.Split(faultOf(err).Says, "\n")
+	default:
+		show.Answer = &got
+	}
+	return show, nil
+}
+
+// waiting is the answer to a question that lacks something.
+func waiting(words string) setup.Answer {
+	return setup.Answer{State: setup.NotYet, Reason: "Still to come: " + words + "."}
+}
+
+// tells says whether there is more in the answer than what it waits for.
+func (s askShow) tells() bool {
+	a := s.Answer
+	return a != nil && (a.State != setup.NotYet || len(a.Say)+len(a.Checks)+len(a.Sum) > 0)
 }
 
 func settingUpPage(v *visit) error {
 	return v.show(settingUpSheet(v.frame("Setting-up").at("setting"), asks))
 }
 
-// questionPage asks, and answers what was asked.
+// questionPage asks, and answers what was asked. From a job it answers at once
+// what the record has.
 func questionPage(v *visit) error {
 	a, ok := askOf(v.r.PathValue("question"))
 	if !ok {
 		return shop.Fault(shop.NotFound, "There is no such question.")
 	}
-	show := askShow{Ask: a, Form: v.r.URL.Query()}
+	form := v.r.URL.Query()
 	f := v.frame(a.Title).at("setting")
-	if id := shop.ID(show.Form.Get("job")); id.Valid() {
-		j, err := v.shop.Job(v.ctx(), id)
-		if err != nil {
+	var j *shop.Job
+	if id := shop.ID(form.Get("job")); id.Valid() {
+		var err error
+		if j, err = v.shop.Job(v.ctx(), id); err != nil {
 			return err
 		}
-		show.Job = j
 		f = v.frame(a.Title).ofJob(j).at("setting")
 		f.Live = false
-		prefill(j, a, show.Form)
 	}
-	if show.Form.Get("asked") != "" {
-		in := asked{form: show.Form, ask: a, wrong: &show.Wrong}
-		if a.Key == "pack" {
-			shims, err := v.shop.Shims(v.ctx(), show.Form.Get("axle"))
-			if err != nil {
-				return err
-			}
-			for _, s := range shims {
-				in.stock = append(in.stock, setup.Shim{Name: s.Title, Thickness: s.Thickness, Count: int(s.Free)})
-			}
-		}
-		answer, err := a.Work(in)
-		switch {
-		case len(show.Wrong) > 0:
-		case err != nil && codeOf(err) != shop.Invalid:
+	d, err := v.desk(j)
+	if err != nil {
+		return err
+	}
+	a = a.withGears(d)
+	show := askShow{Ask: a, Form: form, Job: j}
+	if j != nil && form.Get("asked") == "" {
+		a.fill(d, form)
+	}
+	if j != nil || form.Get("asked") != "" {
+		if show, err = a.answer(d, form); err != nil {
 			return err
-		case err != nil:
-			show.Wrong = strings.Split(faultOf(err).Says, "\n")
-		default:
-			show.Answer = &answer
+		}
+		if form.Get("asked") == "" { // nobody has pressed the button yet
+			show.Wrong = nil
 		}
 	}
+	show.Back = v.r.URL.RequestURI()
 	return v.show(questionSheet(f, show))
 }
 
-// prefill takes over what the job's record has already.
-func prefill(j *shop.Job, a ask, form url.Values) {
+// fill takes over what the job's record has already.
+func (a ask) fill(d desk, form url.Values) {
 	for _, f := range a.Fields {
-		if f.From.Step == "" || form.Get(f.Key) != "" {
+		if f.From == nil || form.Get(f.Key) != "" {
 			continue
 		}
-		e := j.Standing(f.From)
-		switch {
-		case e == nil:
-		case f.Dim != "" && e.Value.Typed != "":
-			form.Set(f.Key, e.Value.Typed)
-		case len(f.Options) > 0 && slices.Contains(f.Options, e.Value.Word()):
-			form.Set(f.Key, e.Value.Word())
+		text := f.From(d)
+		if len(f.Options) > 0 && !slices.Contains(f.Options, text) {
+			continue
+		}
+		form.Set(f.Key, text)
+	}
+}
+
+// withGears offers the gear sets of the catalogue where a question takes one.
+func (a ask) withGears(d desk) ask {
+	i := slices.IndexFunc(a.Fields, func(f askField) bool { return f.Key == gearSetField.Key })
+	if i < 0 {
+		return a
+	}
+	a.Fields = slices.Clone(a.Fields)
+	for _, g := range d.gears {
+		a.Fields[i].Options = append(a.Fields[i].Options, g.Name)
+	}
+	if len(d.gears) == 0 {
+		a.Fields = slices.Delete(a.Fields, i, i+1)
+	}
+	return a
+}
+
+// answersOf are the answers at a step that the record is enough for.
+func (v *visit) answersOf(j *shop.Job, step shop.StepKey) ([]askShow, error) {
+	questions := asksOf(step)
+	if len(questions) == 0 {
+		return nil, nil
+	}
+	d, err := v.desk(j)
+	if err != nil {
+		return nil, err
+	}
+	var all []askShow
+	for _, a := range questions {
+		a = a.withGears(d)
+		form := url.Values{}
+		a.fill(d, form)
+		show, err := a.answer(d, form)
+		if err != nil {
+			return nil, err
+		}
+		show.Back = "/job/" + string(j.ID) + "/" + string(step)
+		if len(show.Wrong) == 0 && show.tells() && a.asksRecord(d) {
+			all = append(all, show)
 		}
 	}
-	if slices.Contains(j.Works(), shop.WorkPeg) && form.Get("pegged") == "" {
-		form.Set("pegged", "yes")
-	}
+	return all, nil
+}
+
+// asksRecord says whether the record has anything that is read or decided at the
+// bench for this question, beside what is known of the axle.
+func (a ask) asksRecord(d desk) bool {
+	return slices.ContainsFunc(a.Fields, func(f askField) bool { return f.From != nil && !f.known() && f.From(d) != "" })
+}
+
+// known is what is known of the axle without a reading.
+func (f askField) known() bool {
+	return slices.ContainsFunc([]askField{kindField, peggedField, useField, gearSetField, seenField}, func(k askField) bool { return k.Key == f.Key })
 }

@@ -8,45 +8,67 @@ import (
 
 // Fields that several questions share.
 var (
-	kindField   = askField{Key: "kind", Title: "Kind of axle", Options: words(setup.Kinds()), Optional: true, Hint: "for the ranges of the trade"}
-	peggedField = askField{Key: "pegged", Title: "Peg behind the wheel", Options: []string{"no", "yes"}, Optional: true}
-	pushField   = askField{Key: "push", Title: "A thicker shim moves the pinion", Options: words([]setup.Push{setup.TowardsWheel, setup.AwayFromWheel}),
-		From: slotAt("shim", "way", "")}
-	markUnit  = askField{Key: "mark_unit", Title: "The mark counts", Options: words([]setup.MarkUnit{setup.MarkThou, setup.MarkHundredths})}
-	markPlus  = askField{Key: "mark_plus", Title: "Plus means", Options: words([]setup.MarkSense{setup.PlusFurther, setup.PlusNearer}), Hint: "makers differ"}
-	gearField = askField{Key: "gears", Title: "Gears", Options: words([]setup.Gears{setup.NewGears, setup.UsedGears}), From: slotAt("assemble", "set", "")}
-	useField  = askField{Key: "use", Title: "Use", Options: words([]setup.Use{setup.OrdinaryUse, setup.CompetitionUse}), Optional: true}
+	kindField = askField{Key: "kind", Title: "Kind of axle", Options: words(setup.Kinds()), Optional: true, Hint: "for the ranges of the trade",
+		From: func(d desk) string { return string(d.spec.Kind) }}
+	peggedField = askField{Key: "pegged", Title: "Peg behind the wheel", Options: []string{"no", "yes"}, Optional: true,
+		From: yesIf("enquiry", "work", string(shop.WorkPeg))}
+	pushField    = askField{Key: "push", Title: "A thicker shim moves the pinion", Options: words([]setup.Push{setup.TowardsWheel, setup.AwayFromWheel}), From: at("shim", "way")}
+	markUnit     = askField{Key: "mark_unit", Title: "The mark counts", Options: words(setup.MarkUnits), From: at("shim", "mark_unit")}
+	markPlus     = askField{Key: "mark_plus", Title: "Plus means", Options: words(setup.MarkSenses), Hint: "makers differ", From: at("shim", "mark_plus")}
+	newMark      = askField{Key: "mark", Title: "Mark on this pinion", Dim: quantity.Number, Hint: "with its sign", From: at("shim", "new_mark")}
+	gearField    = askField{Key: "gears", Title: "Gears", Options: words(setup.AllGears), From: at("assemble", "set")}
+	gearSetField = askField{Key: "gear_set", Title: "Gear set", Optional: true, Hint: "of the catalogue: lash then follows from its geometry", From: func(d desk) string { return d.gear }}
+	foundField   = askField{Key: "found", Title: "Lash as found, of used gears", Dim: quantity.Length, Unit: "mm", Optional: true, From: meanOf("strip", "lash_found")}
+	useField     = askField{Key: "use", Title: "Use", Options: words([]setup.Use{setup.OrdinaryUse, setup.CompetitionUse}), Optional: true, From: useOf}
+	seenField    = askField{Key: "seen", Title: "Seen from", Options: []string{pinionFlange, "the crown wheel’s back"}, From: always(pinionFlange)}
+	holesField   = plain("holes", "Bolt holes round the wheel", "assemble", "holes")
 
 	adjusterFields = []askField{
-		length("thread", "Pitch of the adjusters’ thread", "identify", shop.SeenItem, "adjuster pitch"), plain("notches", "Notches round one adjuster"),
-		{Key: "half", Title: "The lock holds half way too", Options: []string{"no", "yes"}, Optional: true},
-		{Key: "side", Title: "The crown wheel is on the", Options: words([]setup.Side{setup.Left, setup.Right})},
-		{Key: "seen", Title: "Seen from", Options: []string{"the pinion flange", "the crown wheel’s back"}},
+		from(length("thread", "Pitch of the adjusters’ thread"), firstOf(at("locks", "pitch"), at("identify", shop.SeenItem, "adjuster pitch"))),
+		plain("notches", "Notches round one adjuster", "locks", "notches"),
+		{Key: "half", Title: "The lock holds half way too", Options: []string{"no", "yes"}, Optional: true, From: yesIf("locks", "kind", shop.LockHalf)},
+		{Key: "side", Title: "The crown wheel is on the", Options: words(setup.Sides), From: at("locks", "wheel_side")},
+		seenField,
 	}
 )
 
-func slotAt(step shop.StepKey, item, place string) shop.Slot {
-	return shop.Slot{Step: step, Item: item, Place: place}
+const pinionFlange = "the pinion flange"
+
+// useOf is competition where the enquiry says so.
+func useOf(d desk) string {
+	if yesIf("enquiry", "use", "competition")(d) == "yes" {
+		return string(setup.CompetitionUse)
+	}
+	return string(setup.OrdinaryUse)
 }
 
-func length(key, title string, from ...string) askField {
-	f := askField{Key: key, Title: title, Dim: quantity.Length, Unit: "mm"}
-	if len(from) > 1 {
-		f.From = slotAt(shop.StepKey(from[0]), from[1], "")
-	}
-	if len(from) > 2 {
-		f.From.Place = from[2]
+// figure is a box for a reading; where it is from is step, item and place.
+func figure(dim quantity.Dimension, unit, key, title string, where []string) askField {
+	f := askField{Key: key, Title: title, Dim: dim, Unit: unit}
+	if len(where) > 1 {
+		f.From = at(shop.StepKey(where[0]), where[1], where[2:]...)
 	}
 	return f
 }
 
-func plain(key, title string) askField {
-	return askField{Key: key, Title: title, Dim: quantity.Number}
+func length(key, title string, where ...string) askField {
+	return figure(quantity.Length, "mm", key, title, where)
 }
 
-func turning(key, title string, from ...string) askField {
-	f := length(key, title, from...)
-	f.Dim, f.Unit = quantity.Torque, "N·m"
+func plain(key, title string, where ...string) askField {
+	return figure(quantity.Number, "", key, title, where)
+}
+
+func turning(key, title string, where ...string) askField {
+	return figure(quantity.Torque, "N·m", key, title, where)
+}
+
+func angle(key, title string, where ...string) askField {
+	return figure(quantity.Angle, "deg", key, title, where)
+}
+
+func from(f askField, s source) askField {
+	f.From = s
 	return f
 }
 
@@ -74,16 +96,26 @@ func together(parts ...[]askField) []askField {
 }
 
 // places are n boxes of one kind of reading: "lash1" to "lash8".
-func places(n int, key, title string, from ...string) []askField {
+func places(n int, key, title string, where ...string) []askField {
 	var all []askField
 	for i := range n {
-		f := optional(length(key+itoa(i+1), title+" "+itoa(i+1), from...))
-		if len(from) > 0 {
-			f.From.Place = itoa(i + 1)
+		place := itoa(i + 1)
+		if len(where) > 0 {
+			all = append(all, optional(length(key+place, title+" "+place, where[0], where[1], place)))
+		} else {
+			all = append(all, optional(length(key+place, title+" "+place)))
 		}
-		all = append(all, f)
 	}
 	return all
+}
+
+// mesh is the geometry of the gear set that was chosen; the zero Mesh without one.
+func (in asked) mesh() setup.Mesh {
+	m, err := in.desk.mesh(in.word(gearSetField.Key))
+	if err != nil {
+		*in.wrong = append(*in.wrong, gearSetField.Title+": "+faultOf(err).Says)
+	}
+	return m
 }
 
 // asks are the questions, in the order of the work.

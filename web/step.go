@@ -18,7 +18,8 @@ type stepShow struct {
 	Gauges []shop.Gauge
 	May    bool // this person may write here
 	Role   shop.Role
-	Ask    []ask // questions of setting-up that belong here
+	Ask    []ask     // questions of setting-up that belong here
+	Answer []askShow // what they say of the readings that there are
 	Chart  string
 	Lead   lead
 }
@@ -80,6 +81,9 @@ func stepPage(v *visit) error {
 		return err
 	}
 	s.Ask = asksOf(key)
+	if s.Answer, err = v.answersOf(j, key); err != nil {
+		return err
+	}
 	s.Chart = chartOf(j, key)
 	f := v.frame(s.View.Step.Title).ofJob(j)
 	return v.show(stepSheet(f, s))
