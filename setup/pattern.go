@@ -192,25 +192,27 @@ var (
 
 // marks places the marks for a drawing.
 func (r *PatternResult) marks(in Pattern) {
-	for _, f := range []struct {
-		flank gear.Flank
-		seen  Seen
-	}{{gear.Drive, in.Drive}, {gear.Coast, in.Coast}} {
-		if !f.seen.taken() {
-			continue
-		}
-		m := ToothMark{Flank: f.flank, Shape: f.seen.Shape, Length: 0.45, Width: 0.5,
-			Along:  0.5 + 0.16*float64(alongAt[f.seen.Along]),
-			Height: 0.5 + 0.14*float64(heightAt[f.seen.Height]),
-		}
-		if f.seen.Shape == NarrowBand {
-			m.Width = 0.2
-		}
-		if f.seen.OffEdge { // pushed against the nearest edge
-			m.Along = clampTo(m.Along, m.Length/2)
-		}
-		r.Marks = append(r.Marks, m)
+	if in.Drive.taken() {
+		r.Marks = append(r.Marks, in.Drive.Mark(gear.Drive))
 	}
+	if in.Coast.taken() {
+		r.Marks = append(r.Marks, in.Coast.Mark(gear.Coast))
+	}
+}
+
+// Mark places what was seen for a drawing.
+func (f Seen) Mark(flank gear.Flank) ToothMark {
+	m := ToothMark{Flank: flank, Shape: f.Shape, Length: 0.45, Width: 0.5,
+		Along:  0.5 + 0.16*float64(alongAt[f.Along]),
+		Height: 0.5 + 0.14*float64(heightAt[f.Height]),
+	}
+	if f.Shape == NarrowBand {
+		m.Width = 0.2
+	}
+	if f.OffEdge { // pushed against the nearest edge
+		m.Along = clampTo(m.Along, m.Length/2)
+	}
+	return m
 }
 
 // clampTo moves a mark off the middle until its end reaches the end of the tooth.

@@ -4,7 +4,7 @@ import "axlewright/quantity"
 
 var stepsEnquiry = []Step{
 	{
-		Key: "enquiry", Title: "Enquiry", Picture: "nose-three-sides",
+		Key: "enquiry", Title: "Enquiry",
 		Decides: "Is this our job at all: rebuild as standard, strengthen, or a bigger axle?",
 		Mistake: "Quoting from the vehicle's name or the tyre on the wall: axles are swapped and bigger tyres are planned. A wrong unit comes back at two carriages and a day.",
 		Papers:  []Paper{PaperEnquiry, PaperRecommendation},
@@ -54,7 +54,7 @@ var stepsEnquiry = []Step{
 		},
 	},
 	{
-		Key: "donor", Title: "Donor", Picture: "donor-six-views",
+		Key: "donor", Title: "Donor",
 		Decides: "Accept, accept for parts only, or refuse; which class and price.",
 		Mistake: "Caps swapped or parted from their casting in the wash basket: they are bored with it. Line-boring or scrap.",
 		Papers:  []Paper{PaperDonorTag},
@@ -76,7 +76,7 @@ var stepsEnquiry = []Step{
 		Cautions: []string{"A bare casting weighs 12 to 20 kg, a built unit up to 45 kg: two people or a crane above 25 kg. No eye bolts in cap threads."},
 	},
 	{
-		Key: "identify", Title: "Which variant", Picture: "stations",
+		Key: "identify", Title: "Which variant",
 		Decides: "Which variant it is, how sure, and what would settle it.",
 		Mistake: "A kit cut for a straight rib forced on to a curved one: hours of fettling, poor gaps, distortion, sometimes a scrapped casting.",
 		Papers:  []Paper{PaperIdentification},

@@ -10,7 +10,7 @@ const LockHalf = "bolted, half notch"
 
 var stepsMachine = []Step{
 	{
-		Key: "drill", Title: "Drill and tap", Picture: "guide-holes", For: []Work{WorkPlates, WorkPeg, WorkFixings},
+		Key: "drill", Title: "Drill and tap", Picture: "peg-hole", For: []Work{WorkPlates, WorkPeg, WorkFixings},
 		Decides: "Holes through the guide holes, square and deep enough.",
 		Mistake: "Breaking through into a bore or an oil gallery: measure the wall first.",
 		Fields: []Field{
@@ -50,7 +50,7 @@ var stepsMachine = []Step{
 		},
 	},
 	{
-		Key: "nose", Title: "Bore the nose for the big pinion bearing", Picture: "nose-bore", For: []Work{WorkBearing},
+		Key: "nose", Title: "Bore the nose for the big pinion bearing", Picture: "bearing-stack", For: []Work{WorkBearing},
 		Decides: "Is there wall for it, and what it does to the shim.",
 		Mistake: "Forgetting that the new bearing stands higher: gears 0.3 to 1 mm wrong at the first try.",
 		Fields: []Field{
@@ -76,7 +76,7 @@ var stepsMachine = []Step{
 		},
 	},
 	{
-		Key: "stamp", Title: "Stamp the number", Picture: "stamp-place",
+		Key: "stamp", Title: "Stamp the number",
 		Decides: "The number under which it is found for good.",
 		Mistake: "Stamping paint, or deep into a rib or ear that pulls.",
 		Fields: []Field{

@@ -29,7 +29,7 @@ var stepsOut = []Step{
 		Cautions: []string{"No strength rating and no road approval are given: local codes and licensed inspection decide. A built unit weighs up to 45 kg."},
 	},
 	{
-		Key: "return", Title: "Return and failure", Picture: "failure-places",
+		Key: "return", Title: "Return and failure",
 		Decides: "What broke, why, and whose it is.",
 		Mistake: "Scrapping it before photographs, oil and readings are compared with the record. Failing twice for a cause unknown is the dearest thing there is.",
 		Papers:  []Paper{PaperReturn},

@@ -7,7 +7,7 @@ import (
 
 var stepsSetting = []Step{
 	{
-		Key: "assemble", Title: "Get ready to assemble", Picture: "exploded-unit",
+		Key: "assemble", Title: "Get ready to assemble", Picture: "back-face",
 		Decides: "Clean, new bolts, cups home.",
 		Mistake: "A cup not fully home: the preload is gone in 50 km.",
 		Fields: []Field{

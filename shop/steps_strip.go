@@ -8,7 +8,7 @@ import (
 
 var stepsStrip = []Step{
 	{
-		Key: "strip", Title: "Strip", Picture: "exploded-unit",
+		Key: "strip", Title: "Strip", Picture: "dial-at-heel",
 		Decides: "What can be used again; what the unit was like before anybody touched it.",
 		Mistake: "Levering side cups out through the adjuster thread: the first thread is hurt and feigns preload.",
 		Fields: []Field{
@@ -23,7 +23,7 @@ var stepsStrip = []Step{
 		Cautions: []string{"Drifts of brass on bearings; press behind a shield; fingers away from the gears. Support the unit on a stand, never on a jack alone."},
 	},
 	{
-		Key: "clean", Title: "Clean and crack check", Picture: "crack-places",
+		Key: "clean", Title: "Clean and crack check",
 		Decides: "Is the casting clean to the bone, and is it cracked where it matters?",
 		Mistake: "“It looks fine”: the crack is found after three hours of welding.",
 		Fields: []Field{
@@ -45,7 +45,7 @@ var stepsStrip = []Step{
 		},
 	},
 	{
-		Key: "metal", Title: "What metal", Picture: "chips-and-sparks", For: []Work{WorkPlates, WorkPeg, WorkFixings, WorkBearing},
+		Key: "metal", Title: "What metal", For: []Work{WorkPlates, WorkPeg, WorkFixings, WorkBearing},
 		Decides: "Which metal it is, which decides whether it may be welded and how.",
 		Mistake: "One weld procedure for all donors: a hard white line, and a ping hours later.",
 		Fields: []Field{
@@ -65,7 +65,7 @@ var stepsStrip = []Step{
 		Cautions: []string{"Grinding: guard, wheel for iron, face shield; the dust of iron holds graphite and silica."},
 	},
 	{
-		Key: "stations", Title: "Measure the casting", Picture: "stations", For: []Work{WorkPlates},
+		Key: "stations", Title: "Measure the casting", For: []Work{WorkPlates},
 		Decides: "Does this casting fall inside what the kit was drawn for; which edges want trimming.",
 		Mistake: "Measuring to a flash line instead of clean skin.",
 		Fields: []Field{

@@ -7,7 +7,7 @@ import (
 
 var stepsWeld = []Step{
 	{
-		Key: "plates", Title: "Trim the plates", Picture: "plate-gap", For: []Work{WorkPlates},
+		Key: "plates", Title: "Trim the plates", For: []Work{WorkPlates},
 		Decides: "Do the plates sit; is every closed cavity vented?",
 		Mistake: "Dross and oxide left on laser-cut edges: pores in the weld.",
 		Fields: []Field{
@@ -23,7 +23,7 @@ var stepsWeld = []Step{
 			"Laser edges carry a burr like a blade: deburr, gloves."},
 	},
 	{
-		Key: "jig", Title: "Jig", Picture: "jig-mandrel", For: []Work{WorkPlates, WorkPeg},
+		Key: "jig", Title: "Jig", Picture: "mandrel", For: []Work{WorkPlates, WorkPeg},
 		Decides: "Is it held so that it can only move where it is seen to move?",
 		Mistake: "Welding the bare casting on the bench: side bores 0.1 to 0.3 mm out.",
 		Fields: []Field{
@@ -36,7 +36,7 @@ var stepsWeld = []Step{
 		Cautions: []string{"Earth lead to the part, never through bearings: weld with bearings out."},
 	},
 	{
-		Key: "weld", Title: "Tack and weld", Picture: "weld-order", For: []Work{WorkPlates, WorkPeg},
+		Key: "weld", Title: "Tack and weld", For: []Work{WorkPlates, WorkPeg},
 		Decides: "Each run: where, how hot, with what, by whom.",
 		Mistake: "One run right round: 0.3 to 0.5 mm shrinkage over 150 mm, caps pulled in.",
 		Papers:  []Paper{PaperWeldLog},
@@ -86,7 +86,7 @@ var stepsWeld = []Step{
 		},
 	},
 	{
-		Key: "resin", Title: "Fill the cavities", Picture: "resin-pour", For: []Work{WorkPlates},
+		Key: "resin", Title: "Fill the cavities", For: []Work{WorkPlates},
 		Decides: "Filler, sealer and damper; not structure, and soft when hot.",
 		Mistake: "Resin before the last weld, or on an oily wall. A later weld over resin gives toxic fume.",
 		Fields: []Field{
@@ -100,7 +100,7 @@ var stepsWeld = []Step{
 			"Cured resin is neither ground dry nor welded."},
 	},
 	{
-		Key: "leak", Title: "Leak test", Picture: "air-test",
+		Key: "leak", Title: "Leak test",
 		Decides: "Does it hold air before it is painted?",
 		Mistake: "Testing after paint: paint hides it for a month.",
 		Fields: []Field{

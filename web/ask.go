@@ -170,6 +170,14 @@ func waiting(words string) setup.Answer {
 	return setup.Answer{State: setup.NotYet, Reason: "Still to come: " + words + "."}
 }
 
+// gist is the answer in one sentence: what to do first, else why it stands so.
+func (s askShow) gist() string {
+	if len(s.Answer.Say) > 0 && s.Answer.State != setup.Stop {
+		return s.Answer.Say[0]
+	}
+	return s.Answer.Reason
+}
+
 // tells says whether there is more in the answer than what it waits for.
 func (s askShow) tells() bool {
 	a := s.Answer

@@ -115,6 +115,9 @@ func (v *visit) boxOf(j *shop.Job, b bounds, step shop.StepKey, f shop.FieldView
 	return x
 }
 
+// drawn says whether the words of a choice are line drawings to tap.
+func (b box) drawn() bool { return len(b.Field.Options) > 0 && b.Field.Options[0].Picture != "" }
+
 // queryOf asks back after a reading that a slip would explain.
 func queryOf(e *shop.Entry, units []unit) *query {
 	var names []string

@@ -8,6 +8,7 @@ import (
 	"golang.org/x/net/html"
 
 	"axlewright/handbook"
+	"axlewright/quantity"
 	"axlewright/shop"
 )
 
@@ -251,4 +252,131 @@ func TestOwnLimits(t *testing.T) {
 	if got := text(parse(t, a.body)); !strings.Contains(got, "0.13 to 0.23 mm (5 to 9 thou) maker") || !strings.Contains(got, "✕ stop") {
 		t.Errorf("the box says %s", got)
 	}
+}
+
+// Every picture that a step or a choice names is drawn, and shown at its step
+// with a title and a description.
+func TestStepsAreDrawn(t *testing.T) {
+	b := openBench(t)
+	j := b.Open(shop.WorkPeg, shop.WorkPlates, shop.WorkBearing)
+	drawn := 0
+	for _, s := range shop.Steps() {
+		wanted := 0
+		if s.Picture != "" {
+			wanted++
+		}
+		for _, f := range s.Fields {
+			for _, o := range f.Options {
+				if o.Picture != "" {
+					wanted++
+				}
+			}
+		}
+		page := b.get("/job/" + string(j.ID) + "/" + string(s.Key)).body
+		if got := strings.Count(page, `class="picture"`); got != wanted || strings.Count(page, "</desc>") != wanted {
+			t.Errorf("%s: %d pictures, want %d", s.Key, got, wanted)
+		}
+		drawn += wanted
+	}
+	if drawn < 40 {
+		t.Errorf("only %d pictures", drawn)
+	}
+	if page := b.get("/job/" + string(j.ID) + "/shim").body; !strings.Contains(page, "thicker shim: pinion in") {
+		t.Error("the shim's picture does not say which way")
+	}
+	b.Write(j.ID, "shim", "way", "", shop.Words("away from the crown wheel"))
+	if page := b.get("/job/" + string(j.ID) + "/shim").body; !strings.Contains(page, "thicker shim: pinion out") {
+		t.Error("the drawn pinion goes the other way than the record says")
+	}
+}
+
+// The record's own readings flow into the answers: nothing is typed twice.
+func TestAnswersFromTheRecord(t *testing.T) {
+	b := openBench(t)
+	j := b.Open(shop.WorkPeg)
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
+	write := func(step shop.StepKey, item, place, typed string) {
+		t.Helper()
+		f, ok := shop.FieldOf(step, item)
+		if !ok {
+			t.Fatalf("no box %s/%s", step, item)
+		}
+		if f.Kind == shop.FieldFigure {
+			q, err := quantity.Parse(typed, f.Dim)
+			if err != nil {
+				t.Fatal(err)
+			}
+			b.Write(j.ID, step, item, place, shop.Figure(typed, q.SI, f.Dim))
+			return
+		}
+		b.Write(j.ID, step, item, place, shop.Words(typed))
+	}
+	says := func(step shop.StepKey, want ...string) {
+		t.Helper()
+		page := b.page("/job/" + string(j.ID) + "/" + string(step))
+		got := text(page)
+		for _, w := range want {
+			if !strings.Contains(got, w) {
+				t.Errorf("%s does not say %q: %s", step, w, got)
+			}
+		}
+	}
+	// The check value of the trade: old shim 1.37 mm, marks +2 and -2 thou, shim
+	// under the head bearing: 1.47 mm (published rule, one manual).
+	write("strip", "old_shim", "", "1.37 mm")
+	write("strip", "old_mark", "", "2")
+	write("shim", "way", "", "towards the crown wheel")
+	write("shim", "new_mark", "", "-2")
+	write("shim", "mark_unit", "", "thou")
+	write("shim", "mark_plus", "", "plus sits further from the crown wheel")
+	says("shim", "Shim 1.47 mm (58 thou): 0.10 mm (4 thou) thicker than before", "Keep 1.47 mm as “Shim wanted”", "shim that came out")
+	if a := b.post("/job/"+string(j.ID)+"/set", "step", "shim", "item", "wanted", "corrects", "0", "value", "1.47 mm", "next", "/job/"+string(j.ID)+"/shim"); a.status != http.StatusSeeOther {
+		t.Fatalf("kept: %d %s", a.status, a.body)
+	}
+	// On the shelf are 1.00, 1.05 and 1.10 mm: the nearest pack is one of 1.10 mm.
+	says("shim", "Take 1 × 1.10 mm", "nothing nearer is in stock")
+
+	// Wheel on the left, 1.5 mm over 16 notches: 0.094 mm a notch (check value of
+	// the trade). Lash 0.30 mm is too much for this kind: 2 notches at about
+	// 0.073 mm each (rule of the trade) bring it to 0.15 mm.
+	write("locks", "wheel_side", "", "left")
+	write("locks", "pitch", "", "1.5 mm")
+	write("locks", "notches", "", "16")
+	write("locks", "kind", "", "bolted tab")
+	write("assemble", "set", "", "new")
+	write("lash", "dial", "", "along the turn")
+	for i, mm := range []string{"0.29 mm", "0.31 mm", "0.30 mm", "0.30 mm"} {
+		write("lash", "lash", itoa(int64(i+1)), mm)
+	}
+	says("lash", "variation", "Crown wheel in, towards the pinion: left adjuster 2 notches tighter, right 2 slacker (seen from the pinion flange).", "One notch moves the crown wheel 0.094 mm")
+
+	// 75 N on 32 mm is 2.4 N·m by definition, within 2.0 to 4.5 N·m of the kind.
+	write("preload", "bearings", "", "new")
+	write("preload", "seal", "", "out")
+	write("preload", "tool", "", "string and spring balance")
+	write("preload", "pull", "", "75 N")
+	write("preload", "radius", "", "32 mm")
+	write("preload", "when", "", "while turning steadily")
+	says("preload", "Drag of the new bearings 2.4 N·m (21 lbf·inch) is within", "Keep 2.40 N·m as “Turning torque”")
+
+	// 60° on 1.5 mm is 0.250 mm, less 0.08 mm of run-out 0.17 mm at the tight spot
+	// (check value of the trade).
+	write("assemble", "runout", "", "0.08 mm")
+	write("peg", "pitch", "", "1.5 mm")
+	write("peg", "angle", "", "60 deg")
+	write("peg", "spot", "", "slack spot")
+	write("peg", "final", "", "yes")
+	says("peg", "0.17 mm (7 thou)", "Still to come: the gap after locking")
+
+	write("bores", "caps", "", "torqued")
+	write("bores", "mandrel", "", "turns by hand")
+	for _, bore := range []string{"bore_crown", "bore_other"} {
+		for _, at := range []string{"0°", "45°", "90°"} {
+			write("bores", bore, at, "72.00 mm")
+		}
+	}
+	write("bores", "line", "", "0.09 mm")
+	says("bores", "scrape the high places", "Side bores out of line")
+	write("bores", "line", "", "0.13 mm")
+	says("bores", "Line-bore from the pinion axis")
 }

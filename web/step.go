@@ -1,9 +1,12 @@
 package web
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 
+	"axlewright/drawing"
+	"axlewright/setup"
 	"axlewright/shop"
 )
 
@@ -22,6 +25,7 @@ type stepShow struct {
 	Answer []askShow // what they say of the readings that there are
 	Chart  string
 	Lead   lead
+	Sketch string // its line drawing, SVG
 }
 
 // A fieldShow is a field with its boxes.
@@ -85,6 +89,7 @@ func stepPage(v *visit) error {
 		return err
 	}
 	s.Chart = chartOf(j, key)
+	s.Sketch = sketchOf(pictureOf(j, s.View.Step))
 	f := v.frame(s.View.Step.Title).ofJob(j)
 	return v.show(stepSheet(f, s))
 }
@@ -148,3 +153,25 @@ func (s stepShow) figures() bool {
 func (f fieldShow) many() bool { return len(f.View.Places) > 1 }
 
 func (s stepShow) path() string { return "/job/" + string(s.Job.ID) + "/" + string(s.View.Step.Key) }
+
+// pictureOf is the line drawing of a step: a thicker shim moves the drawn pinion
+// the way that the record says.
+func pictureOf(j *shop.Job, s shop.Step) string {
+	if s.Key == "shim" && j.Value("shim", "way").Word() == string(setup.AwayFromWheel) {
+		return "pinion-shim-out"
+	}
+	return s.Picture
+}
+
+// sketchOf is a line drawing as SVG, "" where there is none of that key.
+func sketchOf(key string) string {
+	d, ok := drawing.Sketch(key)
+	if !ok {
+		return ""
+	}
+	var out bytes.Buffer
+	if err := drawing.WriteSVG(&out, d); err != nil {
+		return ""
+	}
+	return out.String()
+}
