@@ -27,8 +27,8 @@ type desk struct {
 // desk lays out what the sums need. Without a job it is the shelf and the catalogue.
 func (v *visit) desk(j *shop.Job) (desk, error) {
 	d := desk{job: j}
-	if len(v.o.Catalogue) > 0 {
-		if c, err := axle.LoadCatalogue(v.o.Catalogue...); err == nil { // what is wrong with it is told where advice is asked
+	if files := v.catalogue(); len(files) > 0 {
+		if c, err := axle.LoadCatalogue(files...); err == nil { // what is wrong with it is told where advice is asked
 			d.gears = c.GearSets
 		}
 	}
