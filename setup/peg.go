@@ -30,6 +30,7 @@ func (w Window) limit(spec Spec) Limit {
 	}
 	if w.High == 0 || w.Shut {
 		l.High = max(w.Low, spec.Limit(PegSlack).High)
+		l.For += "; its upper end is the custom of the trade"
 	}
 	return l
 }

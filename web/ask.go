@@ -27,6 +27,7 @@ type askField struct {
 	Unit             string
 	Options          []string
 	Optional         bool
+	Drawn            string // its options are line drawings to tap: "drive"
 	From             source // what a job has of it already
 }
 

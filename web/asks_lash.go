@@ -11,9 +11,9 @@ func steps(keys ...shop.StepKey) []shop.StepKey { return keys }
 // seenFields are the marks on one flank.
 func seenFields(key, title string) []askField {
 	return []askField{
-		{Key: key + "_along", Title: title + ", along the tooth", Options: words(setup.Alongs), Optional: true, From: at("pattern", key+"_along")},
-		{Key: key + "_height", Title: title + ", up the tooth", Options: words(setup.Heights), Optional: true, From: at("pattern", key+"_height")},
-		{Key: key + "_shape", Title: title + ", shape", Options: words(setup.Shapes), Optional: true, From: at("pattern", key+"_shape")},
+		{Key: key + "_along", Title: title + ", along the tooth", Options: words(setup.Alongs), Optional: true, Drawn: key, From: at("pattern", key+"_along")},
+		{Key: key + "_height", Title: title + ", up the tooth", Options: words(setup.Heights), Optional: true, Drawn: key, From: at("pattern", key+"_height")},
+		{Key: key + "_shape", Title: title + ", shape", Options: words(setup.Shapes), Optional: true, Drawn: key, From: at("pattern", key+"_shape")},
 		{Key: key + "_edge", Title: title + ", runs off the edge", Options: []string{"no", "yes"}, Optional: true, From: yesIf("pattern", "edge", key+" side")},
 	}
 }
@@ -100,7 +100,7 @@ var asksLash = []ask{
 	{
 		Key: "pattern", Title: "Read the pattern", Steps: steps("pattern"),
 		About: "Drive side first, then coast; one correction at a time.",
-		Fields: together(seenFields("drive", "Drive side"), seenFields("coast", "Coast side"), []askField{{Key: "depth", Title: "Teeth", Options: words(setup.Depths), Hint: "tapered: lower at the toe", From: at("pattern", "depth")}, gearField, useField,
+		Fields: together(seenFields("drive", "Drive side"), seenFields("coast", "Coast side"), []askField{{Key: "depth", Title: "Teeth", Drawn: "teeth", Options: words(setup.Depths), Hint: "tapered: lower at the toe", From: at("pattern", "depth")}, gearField, useField,
 			{Key: "load", Title: "Turned against", Hint: "bar or brake, and how hard", From: at("pattern", "load")}, from(optional(length("lash", "Lash")), lashMean), foundField, optional(pushField)}, optionals(adjusterFields), []askField{gearSetField, kindField}),
 		Work: func(in asked) (setup.Answer, error) {
 			p := setup.Pattern{Spec: in.spec(), Drive: in.seen("drive"), Coast: in.seen("coast"), Depth: setup.Depth(in.word("depth")), Gears: setup.Gears(in.word("gears")), Use: setup.Use(in.word("use")), Load: in.word("load"), Lash: in.reading("lash"), AsFoundLash: in.reading("found"), Mesh: in.mesh(), ThickerPushes: setup.Push(in.word("push"))}
