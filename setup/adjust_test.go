@@ -165,3 +165,18 @@ func TestLiningUpLeavesThePreloadNoLower(t *testing.T) {
 		}
 	})
 }
+
+// What a movement does, by geometry and by the rule of the trade.
+func TestLashOfMove(t *testing.T) {
+	mesh := pair354(t, 0)
+	a := must[Answer](t)(LashOfMove(MoveOfMesh{Mesh: mesh, Wheel: Read(0.10 * mm), Pinion: Read(0.10 * mm)}))
+	got := a.Sum[len(a.Sum)-1].Value
+	published.Check(t, []published.Row{{Name: "both moved 0.10 mm, lash, mm", Got: got / mm, Printed: "0.110", Source: sheetSource + ": 0.086 and 0.024 together"}})
+	wantState(t, a, Fine, "Lash grows by")
+	a = must[Answer](t)(LashOfMove(MoveOfMesh{Wheel: Read(-0.10 * mm)}))
+	if !a.Has("from −0.086 to −0.07 mm") && !a.Has("−0.09 to −0.07 mm") {
+		t.Errorf("by the rule\n%s", told(a))
+	}
+	_, err := LashOfMove(MoveOfMesh{Wheel: Read(80 * mm)})
+	wantField(t, err, "Wheel")
+}

@@ -122,3 +122,29 @@ func TestFlangeFaceGivesTheSame(t *testing.T) {
 
 // vector turns the wave into a complex number: waves of one kind add.
 func (w Wave) vector() complex128 { return cmplx.Rect(w.Amplitude, w.High) }
+
+// Worked by hand with the two parts as arrows: the seat 0.06 mm full reading,
+// high at 0°, the wheel 0.08 mm, high at 90° of its own mark. As they sit, a
+// right angle apart, they make √(0.06² + 0.08²) = 0.10 mm; the wheel half a turn
+// less a quarter on, opposite the seat, leaves 0.08 − 0.06 = 0.02 mm.
+func TestTwoArrowsByHand(t *testing.T) {
+	round := func(wheelHigh float64) []Reading {
+		var all []Reading
+		for i := range 8 {
+			at := float64(i) * math.Pi / 4
+			all = append(all, Read(0.03*mm*math.Cos(at)+0.04*mm*math.Cos(at-wheelHigh)))
+		}
+		return all
+	}
+	r := must[RunOutResult](t)(SeparateRunOut(RunOutByTurning{Spec: light, Holes: 8,
+		First: Round{Readings: round(math.Pi / 2)}, Second: Round{Readings: round(math.Pi), Turned: 2}}))
+	for name, c := range map[string]struct{ got, want float64 }{
+		"seat": {r.Seat.FullReading(), 0.06 * mm}, "wheel": {r.Wheel.FullReading(), 0.08 * mm},
+		"as it sits now, opposite": {r.AtHoles[0].Full, 0.02 * mm}, "two holes back": {r.AtHoles[6].Full, 0.10 * mm}, "half a turn on": {r.AtHoles[4].Full, 0.14 * mm},
+	} {
+		if !near(c.got, c.want, 1e-9) {
+			t.Errorf("%s: %g, want %g", name, c.got, c.want)
+		}
+	}
+	wantState(t, r.Answer, Fine, "Leave the wheel where it is")
+}

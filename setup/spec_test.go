@@ -171,3 +171,96 @@ func TestSumsAreInBothSystems(t *testing.T) {
 		}
 	}
 }
+
+// Every band as the trade's list has it, in the unit in which it is printed there.
+// [S] are figures of workshop manuals for one axle each, [T] common practice
+// without a source.
+func TestEveryBandAsListed(t *testing.T) {
+	const manual, custom = "published for one axle of the kind", "common practice, no source"
+	thou, pound, unit := 25.4e-6, poundInch, 1.0
+	for _, c := range []struct {
+		item             Item
+		kind             Kind
+		low, high        string // low "" is none
+		in               float64
+		source           string
+		within           float64 // where the list rounds its second unit
+		aimLow, aimHigh_ string
+	}{
+		{item: Lash, kind: SmallPassenger, low: "4", high: "6", in: thou, source: manual},
+		{item: Lash, kind: SmallPassenger, low: "0.10", high: "0.15", in: mm, source: manual},
+		{item: Lash, kind: LightAdjusted, low: "0.076", high: "0.177", in: mm, source: manual},
+		{item: Lash, kind: LightTruck75, low: "0.13", high: "0.23", in: mm, source: manual},
+		{item: Lash, kind: LightTruck95, low: "0.075", high: "0.25", in: mm, source: manual + ": 0.125 to 0.20 ± 0.05", aimLow: "0.125", aimHigh_: "0.20"},
+		{item: Lash, kind: HeavyShimmed, low: "6", high: "11", in: thou, source: manual},
+		{item: Lash, kind: HeavyTruck, low: "0.3", high: "0.4", in: mm, source: manual},
+		{item: LashVariation, high: "0.07", in: mm, source: manual},
+		{item: PinionNew, kind: SmallPassenger, low: "6", high: "9", in: pound, source: manual},
+		{item: PinionNew, kind: LightTruck75, low: "24", high: "32", in: pound, source: manual},
+		{item: PinionNew, kind: LightTruck95, low: "20", high: "25", in: pound, source: manual},
+		{item: PinionNew, kind: LightAdjusted, low: "2", high: "4.5", in: unit, source: manual},
+		{item: PinionNew, kind: HeavyShimmed, low: "17", high: "30", in: pound, source: manual},
+		{item: PinionNew, kind: HeavyTruck, low: "0.8", high: "1.2", in: unit, source: manual},
+		{item: PinionUsed, kind: LightTruck75, low: "8", high: "12", in: pound, source: manual},
+		{item: PinionUsed, kind: LightTruck85, low: "10", high: "15", in: pound, source: manual},
+		{item: PinionUsed, kind: LightAdjusted, low: "1", high: "2", in: unit, source: manual},
+		{item: PinionUsed, kind: SmallPassenger, low: "3", high: "9", in: pound, source: "by hand: half to all of 6 to 9, used bearings having lost up to half"},
+		{item: PinionUsed, kind: HeavyTruck, low: "0.4", high: "1.2", in: unit, source: "by hand: half to all of 0.8 to 1.2"},
+		{item: SealDrag, low: "0.3", high: "0.6", in: unit, source: custom},
+		{item: TotalRise, low: "0.8", high: "1.24", in: unit, source: manual},
+		{item: CentreDrag, low: "0.6", high: "0.7", in: unit, source: manual},
+		{item: WheelRunOut, kind: SmallPassenger, high: "2", in: thou, source: manual},
+		{item: WheelRunOut, kind: LightAdjusted, high: "0.10", in: mm, source: manual},
+		{item: WheelRunOut, kind: LightTruck85, high: "8", in: thou, source: manual},
+		{item: WheelRunOut, kind: HeavyTruck, high: "10", in: thou, source: manual},
+		{item: SeatRunOut, high: "0.05", in: mm, source: custom},
+		{item: FlangeRunOut, high: "0.13", in: mm, source: custom},
+		{item: BoreRound, high: "0.03", in: mm, source: custom},
+		{item: AxisOffset, high: "0.05", in: mm, source: custom},
+		{item: FaceFlat, high: "0.10", in: mm, source: custom},
+		{item: CupGap, high: "1.5", in: thou, source: manual},
+		{item: SideSpread, kind: LightAdjusted, low: "8", high: "12", in: thou, source: manual},
+		{item: SideSpread, kind: HeavyTruck, low: "6", high: "13", in: thou, source: custom},
+		{item: SpreaderReach, high: "12", in: thou, source: manual},
+		{item: PegGap, low: "0.20", high: "0.30", in: mm, source: custom},
+		{item: PegTight, low: "0.15", high: "0.40", in: mm, source: custom},
+		{item: PegLockTorque, low: "30", high: "60", in: unit, source: custom},
+	} {
+		l := Spec{Kind: c.kind}.Limit(c.item)
+		if l.Vague {
+			t.Errorf("%s of %s is vague", c.item, c.kind)
+			continue
+		}
+		rows := []published.Row{{Name: string(c.item) + ", " + string(c.kind) + ", to", Got: l.High / c.in, Printed: c.high, Source: c.source}}
+		if c.low == "" && l.Low != 0 {
+			t.Errorf("%s: a least of %g that nobody printed", c.item, l.Low)
+		} else if c.low != "" {
+			rows = append(rows, published.Row{Name: string(c.item) + ", " + string(c.kind) + ", from", Got: l.Low / c.in, Printed: c.low, Source: c.source})
+		}
+		if c.aimLow != "" {
+			rows = append(rows, published.Row{Name: "aim from", Got: l.AimLow / c.in, Printed: c.aimLow, Source: c.source},
+				published.Row{Name: "aim to", Got: l.AimHigh / c.in, Printed: c.aimHigh_, Source: c.source})
+		}
+		published.Check(t, rows)
+	}
+}
+
+// What the seal adds is taken off either way: a torque inside holds whatever the
+// seal drags.
+func TestRangeWithTheSealIn(t *testing.T) {
+	l := light.Limit(PinionNew).Plus(light.Limit(SealDrag), "with the seal in")
+	if !near(l.Low, 2.6, 1e-12) || !near(l.High, 4.8, 1e-12) || l.Vague || !strings.HasSuffix(l.For, "with the seal in") {
+		t.Errorf("2.0 to 4.5 and 0.3 to 0.6 N·m: %+v", l)
+	}
+	narrow := Limit{Item: PinionNew, Low: 1, High: 1.1}.Plus(light.Limit(SealDrag), "x")
+	if !narrow.Vague || !near(narrow.Low, 1.3, 1e-12) || !near(narrow.High, 1.7, 1e-12) {
+		t.Errorf("no torque holds for certain: %+v", narrow)
+	}
+	for _, nm := range []float64{2.2, 2.61, 3.5, 4.79, 5.0} { // the sum and the box say the same
+		in := wrench(light, nm)
+		in.Seal = SealIn
+		if got := judged(t, in).State == Fine; got != l.Holds(nm) {
+			t.Errorf("%g N·m with the seal in: the sum says %v, the box %v", nm, got, l.Holds(nm))
+		}
+	}
+}
