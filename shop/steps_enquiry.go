@@ -52,6 +52,7 @@ var stepsEnquiry = []Step{
 			{Key: "deposit_returned", Title: "Deposit given back", Kind: FieldSum, Optional: true},
 			{Key: "parts", Title: "Parts set aside", Kind: FieldPart, Places: numbered(12), Open: true, Optional: true},
 		},
+		Cautions: []string{"What is sold is work and measurements, no strength rating and no road approval: local codes and licensed inspection decide."},
 	},
 	{
 		Key: "donor", Title: "Donor",

@@ -32,6 +32,7 @@ var stepsMachine = []Step{
 			{Key: "engagement", Title: "Thread engaged in the casting", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
 			{Key: "torque", Title: "Torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Places: []string{"crown side", "other side"}, Hint: "oiled or dry, with which wrench"},
 		},
+		Cautions: []string{"12.9 bolts are never pickled or plated: hydrogen breaks them days later. No eye bolts in cap threads to lift by."},
 	},
 	{
 		Key: "bores", Title: "Bores in line", Picture: "mandrel",
@@ -62,6 +63,7 @@ var stepsMachine = []Step{
 			{Key: "new_stack", Title: "New bearing, cup and cone together", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm"},
 			{Key: "where", Title: "Bored by", Kind: FieldText, Optional: true},
 		},
+		Cautions: []string{"No gloves and no loose sleeves at a turning bar; clamp the casting. Dust of iron holds graphite and silica: suction."},
 	},
 	{
 		Key: "locks", Title: "Adjuster locks", Picture: "adjuster-lock",
@@ -82,6 +84,7 @@ var stepsMachine = []Step{
 		Fields: []Field{
 			{Key: "number", Title: "Stamped number", Kind: FieldText, Hint: "Machined pad, 5 to 6 mm, light; away from welds, ears and ribs. Photograph it."},
 		},
+		Cautions: []string{"Goggles: a stamp or the hammer's face can chip."},
 	},
 	{
 		Key: "paint", Title: "Paint",

@@ -14,6 +14,7 @@ var stepsOut = []Step{
 			{Key: "turned", Title: "Turned by hand through a full turn of the wheel", Kind: FieldChoice, Options: []Option{fine("smooth"), look("tight spot", "Find it before it goes out.")}},
 			{Key: "temperature", Title: "Case after a run", Kind: FieldFigure, Dim: quantity.Temperature, Unit: "°C", Optional: true, Limits: []Limit{celsius(noEnd, 100, "after a hard run; above 120 °C and climbing: stop", custom)}},
 		},
+		Cautions: []string{"The case is at 60 to 100 °C after a run: gloves. Under a vehicle: stands, never a jack alone.", "Who drives it on a road needs what the law there asks for an altered axle: local codes and licensed inspection decide."},
 	},
 	{
 		Key: "handover", Title: "Handover",
@@ -46,5 +47,6 @@ var stepsOut = []Step{
 			{Key: "settled", Title: "Settled how", Kind: FieldText, Optional: true},
 			{Key: "cost", Title: "Cost to us", Kind: FieldSum, Optional: true},
 		},
+		Cautions: []string{"Broken teeth and swarf cut: gloves. Drain hot oil with care; a built unit weighs up to 45 kg: two people or a crane."},
 	},
 }

@@ -30,7 +30,8 @@ var stepsSetting = []Step{
 			{Key: "cups", Title: "0.04 mm feeler behind the cups", Kind: FieldChoice, Options: []Option{fine("does not enter"), halt("enters", "The cup is not home.")}},
 			{Key: "seal", Title: "Seal, lot", Kind: FieldPart, Lot: LotSeals, Optional: true},
 		},
-		Cautions: []string{"Gloves for hot bearings and for cold cups; cups no colder than −29 °C. Dry ice drives out air: ventilate."},
+		Cautions: []string{"Gloves for hot bearings and for cold cups; cups no colder than −29 °C. Dry ice drives out air: ventilate.",
+			"Bearings: drift of brass, press behind a shield. A built unit weighs 28 to 45 kg: two people or a crane."},
 	},
 	{
 		Key: "shim", Title: "Pinion shim", Picture: "pinion-shim",
@@ -50,6 +51,7 @@ var stepsSetting = []Step{
 			{Key: "wanted", Title: "Shim wanted", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Hint: "The sum stands below."},
 			{Key: "fitted", Title: "Shims fitted", Kind: FieldPart, Lot: LotShims, Places: numbered(4), Wanted: 1},
 		},
+		Cautions: []string{"The head bearing comes off and goes on in a press: behind a shield, or with a drift of brass, goggles on."},
 	},
 	{
 		Key: "preload", Title: "Pinion preload", Picture: "turning-torque",
@@ -68,6 +70,7 @@ var stepsSetting = []Step{
 			{Key: "torque", Title: "Turning torque", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Bands: []Band{{Item: setup.PinionNew, Split: true, find: pinionDrag}}, Hint: "10 to 20 turns first. Inch or foot: say which."},
 			{Key: "nut", Title: "Nut torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m"},
 		},
+		Cautions: []string{"Turned by hand only. Hold the flange so that a bar that slips off the nut cannot hit anybody."},
 	},
 	{
 		Key: "side", Title: "Side bearings", Picture: "adjusters",
@@ -83,6 +86,7 @@ var stepsSetting = []Step{
 			{Key: "to_go", Title: "Part of a notch still to go to the next slot", Kind: FieldFigure, Dim: quantity.Number, Places: []string{"crown side", "other side"}, Optional: true, Hint: "0 to 1, tightening."},
 			{Key: "total", Title: "Total turning torque", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Optional: true},
 		},
+		Cautions: []string{"A spreader stretches iron: by 0.30 mm (12 thou) at most, fingers out of the caps."},
 	},
 	{
 		Key: "lash", Title: "Lash", Picture: "dial-at-heel",
@@ -114,6 +118,7 @@ var stepsSetting = []Step{
 			{Key: "depth", Title: "Teeth", Kind: FieldChoice, Options: pictured("teeth", setup.Depths), Hint: "Look at one tooth from its end."},
 			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("accepted"), look("corrected, see the shim", ""), look("kept as it wore", "")}},
 		},
+		Cautions: []string{"No power tool to spin the gears, no fingers near them; load the wheel with a bar or brake, not with a hand."},
 	},
 	{
 		Key: "peg", Title: "Peg", Picture: "peg-gap", For: []Work{WorkPeg},
@@ -133,6 +138,7 @@ var stepsSetting = []Step{
 			{Key: "nut", Title: "Lock nut torqued to", Kind: FieldFigure, Dim: quantity.Torque, Unit: "N·m", Bands: items(setup.PegLockTorque)},
 			{Key: "touches", Title: "Wheel turned once: the peg", Kind: FieldChoice, Options: []Option{fine(PegClear), halt(PegTouches, "A peg that always touches burns.")}},
 		},
+		Cautions: []string{"The wheel is turned by hand, fingers away from teeth and peg."},
 	},
 }
 

@@ -41,7 +41,7 @@ var stepsStrip = []Step{
 		},
 		Cautions: []string{
 			"Never chlorinated solvent or brake cleaner on anything that will be welded. A smell of cut hay or sore eyes: leave, and see a doctor even if well.",
-			"Iron bleeds oil in the oven: vented oven, extraction, rags in a lidded bin.",
+			"Iron bleeds oil in the oven: vented oven, extraction, rags in a lidded bin. Caustic and rust acid: goggles, gauntlets.",
 		},
 	},
 	{
@@ -62,7 +62,8 @@ var stepsStrip = []Step{
 				fine(MetalSteel), look(MetalMalleable, "By a tried procedure, cold or hot, one of the two."), look(MetalDuctile, "By a tried procedure, cold or hot, one of the two."),
 				halt(MetalGrey, "No structural plates are welded on grey iron."), halt(MetalUnknown, "Find out first: a tab, or 10 g of drillings to a laboratory.")}},
 		},
-		Cautions: []string{"Grinding: guard, wheel for iron, face shield; the dust of iron holds graphite and silica."},
+		Cautions: []string{"Grinding: guard, wheel for iron, face shield; the dust of iron holds graphite and silica.",
+			"The tab is an arc weld: extraction, helmet 10 to 12, nothing washed in chlorinated solvent; local rules on hot work come first."},
 	},
 	{
 		Key: "stations", Title: "Measure the casting", For: []Work{WorkPlates},
@@ -78,6 +79,7 @@ var stepsStrip = []Step{
 			{Key: "ear", Title: "Cap ear thickness", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Places: []string{"crown side", "other side"}, Optional: true},
 			{Key: "rear_wall", Title: "Bore centre to rear wall", Kind: FieldFigure, Dim: quantity.Length, Unit: "mm", Optional: true},
 		},
+		Cautions: []string{"Plates fresh from the laser carry a burr like a blade: gloves. A bare casting weighs 12 to 20 kg: it stands on the bench, not on a knee."},
 	},
 }
 

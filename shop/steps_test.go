@@ -84,6 +84,54 @@ func checkField(t *testing.T, at string, s shop.Step, f shop.Field) {
 	}
 }
 
+// What can hurt somebody is said where it does, in the words of the trade's own
+// list of cautions (common practice; regulations on fume, vents and pressure).
+func TestCautionsStandAtTheirStep(t *testing.T) {
+	for key, words := range map[shop.StepKey][]string{
+		"enquiry":  {"inspection", "insurer"},
+		"deal":     {"no strength rating", "local codes and licensed inspection"},
+		"donor":    {"two people or a crane", "eye bolts"},
+		"strip":    {"brass", "shield", "fingers", "never on a jack alone"},
+		"clean":    {"chlorinated", "cut hay", "vented oven", "lidded bin", "Caustic"},
+		"metal":    {"face shield", "silica", "arc weld", "local rules on hot work"},
+		"stations": {"burr"},
+		"plates":   {"vent in each closed cavity", "deburr", "face shield"},
+		"jig":      {"never through bearings"},
+		"weld":     {"Extraction", "respirator", "cancer", "nickel", "pacemaker", "60 minutes", "extinguisher", "Local rules on hot work"},
+		"cooled":   {"Hot iron", "ventilate"},
+		"resin":    {"nitrile", "heats itself", "neither ground dry nor welded"},
+		"leak":     {"8 psi", "15 psi", "relief valve", "face away", "Local rules"},
+		"drill":    {"Suction", "Clamp"},
+		"caps":     {"hydrogen", "eye bolts"},
+		"nose":     {"loose sleeves", "silica"},
+		"stamp":    {"Goggles"},
+		"paint":    {"ventilate"},
+		"assemble": {"−29 °C", "Dry ice", "brass", "crane"},
+		"shim":     {"shield"},
+		"preload":  {"by hand"},
+		"side":     {"0.30 mm"},
+		"lash":     {"power tool", "fingers"},
+		"pattern":  {"power tool", "fingers"},
+		"peg":      {"fingers"},
+		"run":      {"gloves", "jack", "local codes and licensed inspection"},
+		"handover": {"No strength rating", "local codes and licensed inspection", "45 kg"},
+		"return":   {"gloves"},
+	} {
+		s, ok := shop.StepOf(key)
+		all := strings.Join(s.Cautions, " ")
+		for _, w := range words {
+			if !ok || !strings.Contains(all, w) {
+				t.Errorf("%s does not caution of %q: %s", key, w, all)
+			}
+		}
+	}
+	for _, s := range shop.Steps() {
+		if len(s.Cautions) == 0 && !slices.Contains([]shop.StepKey{"identify", "bores", "locks"}, s.Key) { // looked at and measured only
+			t.Errorf("%s has no caution", s.Key)
+		}
+	}
+}
+
 // The figures of the bands as they are handed on in the trade (common practice
 // and published manuals, no single source), in the unit in which they are said.
 func TestBandsOfTheTrade(t *testing.T) {

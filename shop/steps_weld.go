@@ -20,7 +20,7 @@ var stepsWeld = []Step{
 				halt(VentMissing, "A closed cavity bursts when heated.")}, Hint: "3 to 4 mm hole, or 6 to 8 mm left unwelded, at the top of each closed cavity."},
 		},
 		Cautions: []string{"A vent in each closed cavity before preheat, cut or weld: fuel and solvent left inside explode.",
-			"Laser edges carry a burr like a blade: deburr, gloves."},
+			"Grinding: guard, wheel for iron, face shield. Laser edges carry a burr like a blade: deburr, gloves."},
 	},
 	{
 		Key: "jig", Title: "Jig", Picture: "mandrel", For: []Work{WorkPlates, WorkPeg},
@@ -84,6 +84,7 @@ var stepsWeld = []Step{
 			{Key: "toes", Title: "Penetrant on the toes of the welds after 24 h", Kind: FieldChoice, Options: []Option{fine("clean"), halt("cracked", "Cracks that come late grow on.")}},
 			{Key: "decision", Title: "Decided", Kind: FieldChoice, Options: []Option{fine("free"), look("scrape", ""), look("line-bore", ""), halt("scrap", "")}},
 		},
+		Cautions: []string{"Hot iron looks like cold iron: gloves until it has been measured. Penetrant and its cleaner: ventilate, no flame, no arc."},
 	},
 	{
 		Key: "resin", Title: "Fill the cavities", For: []Work{WorkPlates},
@@ -111,7 +112,7 @@ var stepsWeld = []Step{
 			{Key: "finds", Title: "Bubbles where", Kind: FieldText, Optional: true},
 			{Key: "repair", Title: "Repaired how", Kind: FieldText, Optional: true, Hint: "Pinholes to 6 mm cleaned and filled; bigger drilled, tapped and plugged."},
 		},
-		Cautions: []string{"55 kPa (8 psi) and never over 103 kPa (15 psi): regulator and relief valve, face away, never shop-line pressure."},
+		Cautions: []string{"55 kPa (8 psi) and never over 103 kPa (15 psi): regulator and relief valve, face away, never shop-line pressure. Local rules on pressure tests come first."},
 	},
 }
 
