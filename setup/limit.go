@@ -101,7 +101,10 @@ func (l Limit) From() string {
 	from := l.Tag.Words()
 	switch l.Tag {
 	case MakersPage, ShopsOwn:
-		if l.Page != "" {
+		switch {
+		case l.Tag == MakersPage && strings.Contains(l.Page, "page"): // "manual, page 54-12"
+			from = "maker: " + l.Page
+		case l.Page != "":
 			from += " " + l.Page
 		}
 	default:

@@ -204,9 +204,9 @@ func TestOwnLimitsReachTheSums(t *testing.T) {
 		t.Errorf("kind %q, pegged %v", spec.Kind, spec.Pegged)
 	}
 	for item, want := range map[setup.Item]string{
-		setup.LashVariation: "up to 0.06 mm (2 thou) (maker's page manual, page 51-13)",
-		setup.BoreLine:      "up to 0.982′ (maker's page manual, page 20-2)",
-		setup.PegTight:      "0.20 to 0.40 mm (8 to 16 thou) (maker's page manual, page 51-20; its upper end is the trade's)",
+		setup.LashVariation: "up to 0.06 mm (2 thou) (maker: manual, page 51-13)",
+		setup.BoreLine:      "up to 0.982′ (maker: manual, page 20-2)",
+		setup.PegTight:      "0.20 to 0.40 mm (8 to 16 thou) (maker: manual, page 51-20; its upper end is the trade's)",
 		setup.PinionUsed:    "1.2 to 1.8 N·m (11 to 16 lbf·inch) (shop's own sheet 4)",
 	} {
 		if got := spec.Limit(item).Text(); got != want {

@@ -86,7 +86,7 @@ var asksShim = []ask{
 	{
 		Key: "pack", Title: "Nearest pack from the shims in stock", Steps: steps("shim"),
 		About:  "From what is free on the shelf now.",
-		Fields: []askField{length("wanted", "Shim wanted", "shim", "wanted"), optional(pushField), kindField},
+		Fields: []askField{from(length("wanted", "Shim wanted"), firstOf(at("shim", "wanted"), shimOfMarks)), optional(pushField), kindField},
 		Work: func(in asked) (setup.Answer, error) {
 			wanted := in.reading("wanted")
 			if !wanted.Taken {

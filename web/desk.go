@@ -2,7 +2,10 @@ package web
 
 import (
 	"encoding/json"
+	"fmt"
+	"os"
 	"strings"
+	"sync"
 
 	"axlewright/axle"
 	"axlewright/calc/gear"
@@ -27,11 +30,7 @@ type desk struct {
 // desk lays out what the sums need. Without a job it is the shelf and the catalogue.
 func (v *visit) desk(j *shop.Job) (desk, error) {
 	d := desk{job: j}
-	if files := v.catalogue(); len(files) > 0 {
-		if c, err := axle.LoadCatalogue(files...); err == nil { // what is wrong with it is told where advice is asked
-			d.gears = c.GearSets
-		}
-	}
+	d.gears = v.gears.of(v.catalogue())
 	words := ""
 	if j != nil {
 		b, err := v.bounds(v.ctx(), j)
@@ -80,6 +79,31 @@ func (d *desk) readAdvice(v *visit) error {
 		}
 	}
 	return nil
+}
+
+// gearShelf holds the gear sets of the catalogue until one of its files changes.
+type gearShelf struct {
+	mu   sync.Mutex
+	read string // names, sizes and times of the files
+	sets []axle.GearSet
+}
+
+func (g *gearShelf) of(files []string) []axle.GearSet {
+	now := ""
+	for _, name := range files {
+		if info, err := os.Stat(name); err == nil {
+			now += fmt.Sprintln(name, info.Size(), info.ModTime())
+		}
+	}
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	if now != g.read {
+		g.read, g.sets = now, nil
+		if c, err := axle.LoadCatalogue(files...); err == nil { // what is wrong with it is told where advice is asked
+			g.sets = c.GearSets
+		}
+	}
+	return g.sets
 }
 
 // mesh is the geometry of a gear set of the catalogue, the zero Mesh where it
@@ -195,6 +219,19 @@ func lashMean(d desk) string {
 		return ""
 	}
 	return typedMetric(r.Mean, quantity.Length)
+}
+
+// shimOfMarks is the shim that the marks ask for, until another is written down.
+func shimOfMarks(d desk) string {
+	mark := func(s shop.Slot) setup.Mark {
+		return setup.Mark{Count: d.job.Reading(s), Unit: setup.MarkUnit(at("shim", "mark_unit")(d)), Plus: setup.MarkSense(at("shim", "mark_plus")(d))}
+	}
+	r, err := setup.ShimFromMarks(setup.ShimByMarks{Spec: d.spec, ThickerPushes: setup.Push(at("shim", "way")(d)), OldShim: d.job.Reading(shop.Slot{Step: "strip", Item: "old_shim"}),
+		OldMark: mark(shop.Slot{Step: "strip", Item: "old_mark"}), NewMark: mark(shop.Slot{Step: "shim", Item: "new_mark"})})
+	if err != nil || r.Shim <= 0 {
+		return ""
+	}
+	return typedMetric(r.Shim, quantity.Length)
 }
 
 func plungerOf(word string) gear.DialSetting {

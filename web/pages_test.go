@@ -252,6 +252,18 @@ func TestOwnLimits(t *testing.T) {
 	if got := text(parse(t, a.body)); !strings.Contains(got, "0.13 to 0.23 mm (5 to 9 thou) maker") || !strings.Contains(got, "✕ stop") {
 		t.Errorf("the box says %s", got)
 	}
+
+	// A thing of setting-up that no box stands for, and the sums take both.
+	if a := b.post("/settings/limits", "card", string(b.T24.ID), "revision", itoa(b.T24.Revision), "field", "variation of lash round the wheel", "high", "0.02 mm", "origin", "measured", "source", "sheet 3"); a.status != http.StatusSeeOther {
+		t.Fatalf("for setting-up: %d %s", a.status, text(parse(t, a.body)))
+	}
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
+	got := text(b.page("/setting-up/lash?job=" + string(j.ID) + "&asked=1&lash1=0.15&lash2=0.18&lash3=0.16&dial=along+the+turn&gears=new"))
+	for _, want := range []string{"maker: manual, page 54-12", "up to 0.02 mm (0.8 thou)", "shop's own sheet 3"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the sum does not say %q: %s", want, got)
+		}
+	}
 }
 
 // Every picture that a step or a choice names is drawn, and shown at its step
@@ -329,7 +341,7 @@ func TestAnswersFromTheRecord(t *testing.T) {
 	write("shim", "new_mark", "", "-2")
 	write("shim", "mark_unit", "", "thou")
 	write("shim", "mark_plus", "", "plus sits further from the crown wheel")
-	says("shim", "Shim 1.47 mm (58 thou): 0.10 mm (4 thou) thicker than before", "Keep 1.47 mm as “Shim wanted”", "shim that came out")
+	says("shim", "Take 1 × 1.10 mm", "Shim 1.47 mm (58 thou): 0.10 mm (4 thou) thicker than before", "Keep 1.47 mm as “Shim wanted”", "shim that came out")
 	if a := b.post("/job/"+string(j.ID)+"/set", "step", "shim", "item", "wanted", "corrects", "0", "value", "1.47 mm", "next", "/job/"+string(j.ID)+"/shim"); a.status != http.StatusSeeOther {
 		t.Fatalf("kept: %d %s", a.status, a.body)
 	}

@@ -40,6 +40,7 @@ type Server struct {
 	end   context.CancelFunc
 
 	setup setupCode
+	gears gearShelf // of the catalogue, for the sums of setting-up
 }
 
 // New makes a server. Close ends what it has running.
