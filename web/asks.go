@@ -12,11 +12,11 @@ var (
 		From: func(d desk) string { return string(d.spec.Kind) }}
 	peggedField = askField{Key: "pegged", Title: "Peg behind the wheel", Options: []string{"no", "yes"}, Optional: true,
 		From: yesIf("enquiry", "work", string(shop.WorkPeg))}
-	pushField    = askField{Key: "push", Title: "A thicker shim moves the pinion", Options: words([]setup.Push{setup.TowardsWheel, setup.AwayFromWheel}), From: at("shim", "way")}
-	markUnit     = askField{Key: "mark_unit", Title: "The mark counts", Options: words(setup.MarkUnits), From: at("shim", "mark_unit")}
-	markPlus     = askField{Key: "mark_plus", Title: "Plus means", Options: words(setup.MarkSenses), Hint: "makers differ", From: at("shim", "mark_plus")}
-	newMark      = askField{Key: "mark", Title: "Mark on this pinion", Dim: quantity.Number, Hint: "with its sign", From: at("shim", "new_mark")}
-	gearField    = askField{Key: "gears", Title: "Gears", Options: words(setup.AllGears), From: at("assemble", "set")}
+	pushField    = askField{Key: "push", Title: "A thicker shim moves the pinion", Options: words([]setup.Push{setup.TowardsWheel, setup.AwayFromWheel}), From: record("shim", "way")}
+	markUnit     = askField{Key: "mark_unit", Title: "The mark counts", Options: words(setup.MarkUnits), From: record("shim", "mark_unit")}
+	markPlus     = askField{Key: "mark_plus", Title: "Plus means", Options: words(setup.MarkSenses), Hint: "makers differ", From: record("shim", "mark_plus")}
+	newMark      = askField{Key: "mark", Title: "Mark on this pinion", Dim: quantity.Number, Hint: "with its sign", From: record("shim", "new_mark")}
+	gearField    = askField{Key: "gears", Title: "Gears", Options: words(setup.AllGears), From: record("assemble", "set")}
 	gearSetField = askField{Key: "gear_set", Title: "Gear set", Optional: true, Hint: "of the catalogue: lash then follows from its geometry", From: func(d desk) string { return d.gear }}
 	foundField   = askField{Key: "found", Title: "Lash as found, of used gears", Dim: quantity.Length, Unit: "mm", Optional: true, From: meanOf("strip", "lash_found")}
 	useField     = askField{Key: "use", Title: "Use", Options: words([]setup.Use{setup.OrdinaryUse, setup.CompetitionUse}), Optional: true, From: useOf}
@@ -24,10 +24,10 @@ var (
 	holesField   = plain("holes", "Bolt holes round the wheel", "assemble", "holes")
 
 	adjusterFields = []askField{
-		from(length("thread", "Pitch of the adjusters’ thread"), firstOf(at("locks", "pitch"), at("identify", shop.SeenItem, "adjuster pitch"))),
+		from(length("thread", "Pitch of the adjusters’ thread"), firstOf(record("locks", "pitch"), record("identify", shop.SeenItem, "adjuster pitch"))),
 		plain("notches", "Notches round one adjuster", "locks", "notches"),
 		{Key: "half", Title: "The lock holds half way too", Options: []string{"no", "yes"}, Optional: true, From: yesIf("locks", "kind", shop.LockHalf)},
-		{Key: "side", Title: "The crown wheel is on the", Options: words(setup.Sides), From: at("locks", "wheel_side")},
+		{Key: "side", Title: "The crown wheel is on the", Options: words(setup.Sides), From: record("locks", "wheel_side")},
 		seenField,
 	}
 )
@@ -46,7 +46,7 @@ func useOf(d desk) string {
 func figure(dim quantity.Dimension, unit, key, title string, where []string) askField {
 	f := askField{Key: key, Title: title, Dim: dim, Unit: unit}
 	if len(where) > 1 {
-		f.From = at(shop.StepKey(where[0]), where[1], where[2:]...)
+		f.From = record(shop.StepKey(where[0]), where[1], where[2:]...)
 	}
 	return f
 }

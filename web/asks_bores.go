@@ -13,7 +13,7 @@ func boreFields(key, title string, where ...[2]string) []askField {
 	for _, d := range []struct{ name, at, words string }{{"_along", "0°", ", 0°, along the joint"}, {"_aslant", "45°", ", 45°"}, {"_across", "90°", ", 90°, through the cap"}} {
 		var sources []source
 		for _, w := range where {
-			sources = append(sources, at(shop.StepKey(w[0]), w[1], d.at))
+			sources = append(sources, record(shop.StepKey(w[0]), w[1], d.at))
 		}
 		all = append(all, from(length(key+d.name, title+d.words), firstOf(sources...)))
 	}
@@ -25,9 +25,9 @@ func (in asked) bore(key string) setup.Bore {
 }
 
 var (
-	capsField    = askField{Key: "caps", Title: "Caps", Options: words([]setup.Caps{setup.CapsTorqued, setup.CapsNotTorqued}), From: firstOf(at("bores", "caps"), at("cooled", "caps"))}
+	capsField    = askField{Key: "caps", Title: "Caps", Options: words([]setup.Caps{setup.CapsTorqued, setup.CapsNotTorqued}), From: firstOf(record("bores", "caps"), record("cooled", "caps"))}
 	crackedField = askField{Key: "cracked", Title: "Crack into a bore or an ear", Options: []string{"no", "yes"}, From: yesIf("clean", "cracks", shop.CrackEar, shop.CrackBore)}
-	mandrelField = askField{Key: "mandrel", Title: "Mandrel through both", Options: words([]setup.Mandrel{setup.MandrelFree, setup.MandrelStiff, setup.MandrelBlocks}), From: firstOf(at("bores", "mandrel"), at("cooled", "mandrel"))}
+	mandrelField = askField{Key: "mandrel", Title: "Mandrel through both", Options: words([]setup.Mandrel{setup.MandrelFree, setup.MandrelStiff, setup.MandrelBlocks}), From: firstOf(record("bores", "mandrel"), record("cooled", "mandrel"))}
 
 	crownNow = boreFields("left", "Crown-side bore", [2]string{"bores", "bore_crown"}, [2]string{"cooled", "bore_crown"})
 	otherNow = boreFields("right", "Other bore", [2]string{"bores", "bore_other"}, [2]string{"cooled", "bore_other"})
@@ -59,7 +59,7 @@ var asksBores = []ask{
 		Fields: together([]askField{capsField, crackedField}, crownNow, otherNow,
 			[]askField{mandrelField, optional(length("feeler", "Thickest feeler beside it", "bores", "feeler")),
 				optional(length("line", "One bore off the line of the other", "bores", "line")), hint(optional(length("line_over", "Over this length")), "left out, 140 mm"), optional(length("axis", "Pinion axis off its place", "bores", "offset")),
-				from(optional(length("square", "Swing of the dial round the mandrel")), firstOf(at("bores", "square"), at("cooled", "square"))), hint(optional(length("square_over", "Over this length")), "left out, 100 mm"), kindField}),
+				from(optional(length("square", "Swing of the dial round the mandrel")), firstOf(record("bores", "square"), record("cooled", "square"))), hint(optional(length("square_over", "Over this length")), "left out, 100 mm"), kindField}),
 		Work: func(in asked) (setup.Answer, error) {
 			r, err := setup.JudgeBores(in.boreCheck())
 			return r.Answer, err

@@ -11,9 +11,9 @@ func steps(keys ...shop.StepKey) []shop.StepKey { return keys }
 // seenFields are the marks on one flank.
 func seenFields(key, title string) []askField {
 	return []askField{
-		{Key: key + "_along", Title: title + ", along the tooth", Options: words(setup.Alongs), Optional: true, Drawn: key, From: at("pattern", key+"_along")},
-		{Key: key + "_height", Title: title + ", up the tooth", Options: words(setup.Heights), Optional: true, Drawn: key, From: at("pattern", key+"_height")},
-		{Key: key + "_shape", Title: title + ", shape", Options: words(setup.Shapes), Optional: true, Drawn: key, From: at("pattern", key+"_shape")},
+		{Key: key + "_along", Title: title + ", along the tooth", Options: words(setup.Alongs), Optional: true, Drawn: key, From: record("pattern", key+"_along")},
+		{Key: key + "_height", Title: title + ", up the tooth", Options: words(setup.Heights), Optional: true, Drawn: key, From: record("pattern", key+"_height")},
+		{Key: key + "_shape", Title: title + ", shape", Options: words(setup.Shapes), Optional: true, Drawn: key, From: record("pattern", key+"_shape")},
 		{Key: key + "_edge", Title: title + ", runs off the edge", Options: []string{"no", "yes"}, Optional: true, From: yesIf("pattern", "edge", key+" side")},
 	}
 }
@@ -34,7 +34,7 @@ var asksLash = []ask{
 	{
 		Key: "lash", Title: "Lash round the wheel", Steps: steps("lash"),
 		About:  "Mean, variation, and what the variation looks like.",
-		Fields: together(places(8, "lash", "Lash at place", "lash", "lash"), []askField{{Key: "dial", Title: "Dial stood", Options: []string{shop.DialAlong, shop.DialSquare}, From: at("lash", "dial")}, gearField, foundField, gearSetField, useField, kindField}),
+		Fields: together(places(8, "lash", "Lash at place", "lash", "lash"), []askField{{Key: "dial", Title: "Dial stood", Options: []string{shop.DialAlong, shop.DialSquare}, From: record("lash", "dial")}, gearField, foundField, gearSetField, useField, kindField}),
 		Work: func(in asked) (setup.Answer, error) {
 			r, err := setup.LashOfRound(setup.LashRound{Spec: in.spec(), Readings: trim(in.several("lash", 8)), Plunger: plungerOf(in.word("dial")), Gears: setup.Gears(in.word("gears")), AsFound: in.reading("found"), Use: setup.Use(in.word("use")), Mesh: in.mesh()})
 			return r.Answer, err
@@ -100,8 +100,8 @@ var asksLash = []ask{
 	{
 		Key: "pattern", Title: "Read the pattern", Steps: steps("pattern"),
 		About: "Drive side first, then coast; one correction at a time.",
-		Fields: together(seenFields("drive", "Drive side"), seenFields("coast", "Coast side"), []askField{{Key: "depth", Title: "Teeth", Drawn: "teeth", Options: words(setup.Depths), Hint: "tapered: lower at the toe", From: at("pattern", "depth")}, gearField, useField,
-			{Key: "load", Title: "Turned against", Hint: "bar or brake, and how hard", From: at("pattern", "load")}, from(optional(length("lash", "Lash")), lashMean), foundField, optional(pushField)}, optionals(adjusterFields), []askField{gearSetField, kindField}),
+		Fields: together(seenFields("drive", "Drive side"), seenFields("coast", "Coast side"), []askField{{Key: "depth", Title: "Teeth", Drawn: "teeth", Options: words(setup.Depths), Hint: "tapered: lower at the toe", From: record("pattern", "depth")}, gearField, useField,
+			{Key: "load", Title: "Turned against", Hint: "bar or brake, and how hard", From: record("pattern", "load")}, from(optional(length("lash", "Lash")), lashMean), foundField, optional(pushField)}, optionals(adjusterFields), []askField{gearSetField, kindField}),
 		Work: func(in asked) (setup.Answer, error) {
 			p := setup.Pattern{Spec: in.spec(), Drive: in.seen("drive"), Coast: in.seen("coast"), Depth: setup.Depth(in.word("depth")), Gears: setup.Gears(in.word("gears")), Use: setup.Use(in.word("use")), Load: in.word("load"), Lash: in.reading("lash"), AsFoundLash: in.reading("found"), Mesh: in.mesh(), ThickerPushes: setup.Push(in.word("push"))}
 			if a := in.adjusters(); a.Pitch > 0 && a.Notches > 0 && a.WheelSide != "" { // else amounts are told without notches
@@ -115,8 +115,8 @@ var asksLash = []ask{
 		Key: "peg", Title: "Set the peg", Steps: steps("peg"),
 		About: "Cold, after the last side preload; the gap at the tight and at the slack spot, against the window of the load path where advice is kept.",
 		Fields: together([]askField{length("pitch", "Pitch of the peg’s thread", "peg", "pitch"), hint(optional(angle("angle", "Turned back from touch", "peg", "angle")), "a flat is 60 degrees"),
-			length("runout", "Back-face run-out", "assemble", "runout"), {Key: "spot", Title: "Nipped up to touch at the", Options: words(setup.Spots), From: at("peg", "spot")},
-			{Key: "final", Title: "Side preload was final", Options: []string{"yes", "no"}, From: at("peg", "final")}, {Key: "touching", Title: "Touches somewhere in a turn", Options: []string{"no", "yes"}, From: yesIf("peg", "touches", shop.PegTouches)},
+			length("runout", "Back-face run-out", "assemble", "runout"), {Key: "spot", Title: "Nipped up to touch at the", Options: words(setup.Spots), From: record("peg", "spot")},
+			{Key: "final", Title: "Side preload was final", Options: []string{"yes", "no"}, From: record("peg", "final")}, {Key: "touching", Title: "Touches somewhere in a turn", Options: []string{"no", "yes"}, From: yesIf("peg", "touches", shop.PegTouches)},
 			optional(length("locked0", "Gap after locking, tight spot", "peg", "gap", string(setup.TightSpot)))}, places(4, "locked", "Gap after locking, place", "peg", "gap"), []askField{kindField}),
 		Work: func(in asked) (setup.Answer, error) {
 			spec := in.spec()

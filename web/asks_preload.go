@@ -8,7 +8,7 @@ import (
 )
 
 var (
-	bearingsField = askField{Key: "bearings", Title: "Bearings", Options: words(setup.AllBearings), From: at("preload", "bearings")}
+	bearingsField = askField{Key: "bearings", Title: "Bearings", Options: words(setup.AllBearings), From: record("preload", "bearings")}
 	notchSides    = []askField{from(plain("left", "Left, notches past zero float"), sided(setup.Left, "side", "notches")), from(plain("right", "Right, notches past zero float"), sided(setup.Right, "side", "notches"))}
 )
 
@@ -36,13 +36,13 @@ var asksPreload = []ask{
 		About: "Turning torque by wrench, or by string and spring balance; seal in or out.",
 		Fields: []askField{
 			bearingsField,
-			{Key: "seal", Title: "Seal", Options: words(setup.AllSeals), From: at("preload", "seal")},
+			{Key: "seal", Title: "Seal", Options: words(setup.AllSeals), From: record("preload", "seal")},
 			optional(turning("own_seal", "Drag of this seal, where measured", "preload", "own_seal")),
-			{Key: "tool", Title: "Read with", Options: words(setup.TorqueTools), From: at("preload", "tool")},
+			{Key: "tool", Title: "Read with", Options: words(setup.TorqueTools), From: record("preload", "tool")},
 			hint(optional(turning("torque", "Torque", "preload", "torque")), "of the wrench"),
 			hint(optional(figure(quantity.Force, "N", "pull", "Pull of the balance", []string{"preload", "pull"})), "of the string"),
 			hint(optional(length("radius", "Radius of the string", "preload", "radius")), "from the axis"),
-			{Key: "when", Title: "Read", Options: words([]setup.Turning{setup.WhileTurning, setup.BreakingAway}), From: at("preload", "when")}, kindField},
+			{Key: "when", Title: "Read", Options: words([]setup.Turning{setup.WhileTurning, setup.BreakingAway}), From: record("preload", "when")}, kindField},
 		Work: func(in asked) (setup.Answer, error) {
 			r, err := setup.JudgePinionPreload(setup.PinionPreload{Spec: in.spec(), Bearings: setup.Bearings(in.word("bearings")), Seal: setup.Seal(in.word("seal")), OwnSeal: in.reading("own_seal"), Tool: setup.TorqueTool(in.word("tool")), Torque: in.reading("torque"), Pull: in.reading("pull"), Radius: in.reading("radius"), When: setup.Turning(in.word("when"))})
 			if err == nil && in.word("tool") == string(setup.SpringBalance) && r.Torque > 0 {

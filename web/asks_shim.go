@@ -51,8 +51,8 @@ var asksShim = []ask{
 		Key: "bores-dial", Title: "Pinion shim from a dial in both bores", Steps: steps("shim"),
 		About: "Dial zeroed on the maker’s block, then to the lowest point of each side bore.",
 		Fields: together([]askField{pushField, inPlaceField, nominalField}, marking, []askField{
-			length("left", "Crown-side bore, as read", "shim", "gauge", "crown side"), {Key: "left_stem", Title: "The stem there went", Options: words(setup.StemMoves), From: at("shim", "stem", "crown side")},
-			length("right", "Other bore, as read", "shim", "gauge", "other side"), {Key: "right_stem", Title: "The stem there went", Options: words(setup.StemMoves), From: at("shim", "stem", "other side")}, kindField}),
+			length("left", "Crown-side bore, as read", "shim", "gauge", "crown side"), {Key: "left_stem", Title: "The stem there went", Options: words(setup.StemMoves), From: record("shim", "stem", "crown side")},
+			length("right", "Other bore, as read", "shim", "gauge", "other side"), {Key: "right_stem", Title: "The stem there went", Options: words(setup.StemMoves), From: record("shim", "stem", "other side")}, kindField}),
 		Work: func(in asked) (setup.Answer, error) {
 			return in.shim(setup.ShimFromDistance(setup.ShimByDistance{Spec: in.spec(), ThickerPushes: setup.Push(in.word("push")), Fitted: in.reading("fitted"), Nominal: in.reading("nominal"), Mark: in.mark("mark"), Method: setup.BothBores,
 				Left:  setup.BoreReading{Amount: in.reading("left"), Stem: setup.StemMove(in.word("left_stem"))},
@@ -86,7 +86,7 @@ var asksShim = []ask{
 	{
 		Key: "pack", Title: "Nearest pack from the shims in stock", Steps: steps("shim"),
 		About:  "From what is free on the shelf now.",
-		Fields: []askField{from(length("wanted", "Shim wanted"), firstOf(at("shim", "wanted"), shimOfMarks)), optional(pushField), kindField},
+		Fields: []askField{from(length("wanted", "Shim wanted"), firstOf(record("shim", "wanted"), shimOfMarks)), optional(pushField), kindField},
 		Work: func(in asked) (setup.Answer, error) {
 			wanted := in.reading("wanted")
 			if !wanted.Taken {

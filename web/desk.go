@@ -121,8 +121,8 @@ func (d desk) mesh(name string) (setup.Mesh, error) {
 // nothing. It is not asked without a job.
 type source func(desk) string
 
-// at is what stands in a place of the record.
-func at(step shop.StepKey, item string, place ...string) source {
+// record is what stands in a place of the record.
+func record(step shop.StepKey, item string, place ...string) source {
 	s := shop.Slot{Step: step, Item: item}
 	if len(place) > 0 {
 		s.Place = place[0]
@@ -170,13 +170,13 @@ func meanOf(step shop.StepKey, item string) source {
 // the crown wheel's side and the other.
 func sided(side setup.Side, step shop.StepKey, item string) source {
 	return func(d desk) string {
-		switch at("locks", "wheel_side")(d) {
+		switch record("locks", "wheel_side")(d) {
 		case "":
 			return ""
 		case string(side):
-			return at(step, item, "crown side")(d)
+			return record(step, item, "crown side")(d)
 		}
-		return at(step, item, "other side")(d)
+		return record(step, item, "other side")(d)
 	}
 }
 
@@ -214,7 +214,7 @@ func lashMean(d desk) string {
 	if err != nil {
 		return ""
 	}
-	r, err := setup.LashOfRound(setup.LashRound{Readings: readings, Plunger: plungerOf(at("lash", "dial")(d)), Gears: setup.NewGears, Mesh: mesh})
+	r, err := setup.LashOfRound(setup.LashRound{Readings: readings, Plunger: plungerOf(record("lash", "dial")(d)), Gears: setup.NewGears, Mesh: mesh})
 	if err != nil || r.Mean == 0 {
 		return ""
 	}
@@ -224,9 +224,9 @@ func lashMean(d desk) string {
 // shimOfMarks is the shim that the marks ask for, until another is written down.
 func shimOfMarks(d desk) string {
 	mark := func(s shop.Slot) setup.Mark {
-		return setup.Mark{Count: d.job.Reading(s), Unit: setup.MarkUnit(at("shim", "mark_unit")(d)), Plus: setup.MarkSense(at("shim", "mark_plus")(d))}
+		return setup.Mark{Count: d.job.Reading(s), Unit: setup.MarkUnit(record("shim", "mark_unit")(d)), Plus: setup.MarkSense(record("shim", "mark_plus")(d))}
 	}
-	r, err := setup.ShimFromMarks(setup.ShimByMarks{Spec: d.spec, ThickerPushes: setup.Push(at("shim", "way")(d)), OldShim: d.job.Reading(shop.Slot{Step: "strip", Item: "old_shim"}),
+	r, err := setup.ShimFromMarks(setup.ShimByMarks{Spec: d.spec, ThickerPushes: setup.Push(record("shim", "way")(d)), OldShim: d.job.Reading(shop.Slot{Step: "strip", Item: "old_shim"}),
 		OldMark: mark(shop.Slot{Step: "strip", Item: "old_mark"}), NewMark: mark(shop.Slot{Step: "shim", Item: "new_mark"})})
 	if err != nil || r.Shim <= 0 {
 		return ""
