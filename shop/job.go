@@ -149,7 +149,10 @@ func (j *Job) All(step StepKey, item string) []*Entry {
 	var all []*Entry
 	for i := range j.entries {
 		e := &j.entries[i]
-		if e.Step != step || item != "" && e.Item != item || j.places[e.Slot()][0] != i {
+		if e.Step != step || item != "" && e.Item != item {
+			continue
+		}
+		if at := j.places[e.Slot()]; len(at) == 0 || at[0] != i {
 			continue
 		}
 		if last := j.Standing(e.Slot()); last != nil {

@@ -1,7 +1,10 @@
 package shop
 
 import (
+	"cmp"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"axlewright/quantity"
@@ -11,10 +14,16 @@ import (
 // Why goes into the record if it is taken.
 type Meant quantity.Slip
 
+// slipUnits are the units that are taken for each other at the bench.
+var slipUnits = map[quantity.Dimension][]string{
+	quantity.Length: {"mm", "thou", "in"},
+	quantity.Torque: {"N·m", "lbf·in", "lbf·ft"},
+}
+
 // Query returns what may have been meant by a reading outside its range: inch and
 // foot mixed up, the point one place out, another unit. A reading is never
 // refused for it; one that was confirmed is not queried again.
-func Query(e *Entry, units []string) []Meant {
+func Query(e *Entry) []Meant {
 	l := e.Limit
 	if l == nil || e.Value.SI == nil || e.Value.Confirmed {
 		return nil
@@ -27,7 +36,7 @@ func Query(e *Entry, units []string) []Meant {
 		high = *l.High
 	}
 	var other, point []Meant
-	for _, s := range quantity.Slips(e.Value.Typed, e.Value.Dim, low, high, units) {
+	for _, s := range quantity.Slips(e.Value.Typed, e.Value.Dim, low, high, slipUnits[e.Value.Dim]) {
 		if s.Why == quantity.PointOut {
 			point = append(point, Meant(s))
 			continue
@@ -41,4 +50,27 @@ func Query(e *Entry, units []string) []Meant {
 		}
 	}
 	return append(other, point...)
+}
+
+// Queried returns the readings that stand and are queried: no sum is worked out
+// from them before somebody has said what was meant.
+func (j *Job) Queried() []*Entry {
+	var all []*Entry
+	for slot := range j.places {
+		if e := j.Standing(slot); e != nil && len(Query(e)) > 0 {
+			all = append(all, e)
+		}
+	}
+	slices.SortFunc(all, func(a, b *Entry) int { return cmp.Compare(a.Seq, b.Seq) })
+	return all
+}
+
+// Without is the job as if nothing stood in the places of these entries.
+func (j *Job) Without(entries []*Entry) *Job {
+	less := *j
+	less.places = maps.Clone(j.places)
+	for _, e := range entries {
+		delete(less.places, e.Slot())
+	}
+	return &less
 }

@@ -216,7 +216,11 @@ func questionPage(v *visit) error {
 	if j != nil && form.Get("asked") == "" {
 		a.fill(d, form)
 	}
-	if j != nil || form.Get("asked") != "" {
+	doubt := a.doubted(d, form)
+	switch {
+	case doubt != nil:
+		show.Answer = doubt
+	case j != nil || form.Get("asked") != "":
 		if show, err = a.answer(d, form); err != nil {
 			return err
 		}
@@ -240,6 +244,28 @@ func (a ask) fill(d desk, form url.Values) {
 		}
 		form.Set(f.Key, text)
 	}
+}
+
+// doubted is the answer of a question that takes a reading which is queried, nil
+// of any other: first somebody says what was meant.
+func (a ask) doubted(d desk, form url.Values) *setup.Answer {
+	if d.job == nil || form.Get("asked") != "" {
+		return nil
+	}
+	var open []string
+	for _, e := range d.job.Queried() {
+		less, without := d, url.Values{}
+		less.job = d.job.Without([]*shop.Entry{e})
+		a.fill(less, without)
+		if slices.ContainsFunc(a.Fields, func(f askField) bool { return form.Get(f.Key) != without.Get(f.Key) }) {
+			open = append(open, "whether "+e.Value.Typed+" is right ("+strings.TrimSuffix(slotTitle(e.Slot().String())+", "+e.Place, ", ")+")")
+		}
+	}
+	if len(open) == 0 {
+		return nil
+	}
+	answer := waiting(strings.Join(open, "; "))
+	return &answer
 }
 
 // withGears offers the gear sets of the catalogue where a question takes one.
@@ -273,6 +299,10 @@ func (v *visit) answersOf(j *shop.Job, step shop.StepKey) ([]askShow, error) {
 		a = a.withGears(d)
 		form := url.Values{}
 		a.fill(d, form)
+		if doubt := a.doubted(d, form); doubt != nil {
+			all = append(all, askShow{Ask: a, Form: form, Job: j, Answer: doubt})
+			continue
+		}
 		show, err := a.answer(d, form)
 		if err != nil {
 			return nil, err

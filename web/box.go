@@ -103,7 +103,7 @@ func (v *visit) boxOf(j *shop.Job, b bounds, step shop.StepKey, f shop.FieldView
 		switch f.Field.Kind {
 		case shop.FieldFigure:
 			x.Typed, x.Unit = splitTyped(e.Value.Typed, x.Units)
-			x.Query = queryOf(e, x.Units)
+			x.Query = queryOf(e)
 		case shop.FieldText:
 			x.Typed = e.Value.Text
 		case shop.FieldDay:
@@ -119,12 +119,8 @@ func (v *visit) boxOf(j *shop.Job, b bounds, step shop.StepKey, f shop.FieldView
 func (b box) drawn() bool { return len(b.Field.Options) > 0 && b.Field.Options[0].Picture != "" }
 
 // queryOf asks back after a reading that a slip would explain.
-func queryOf(e *shop.Entry, units []unit) *query {
-	var names []string
-	for _, u := range units {
-		names = append(names, u.Text)
-	}
-	meant := shop.Query(e, names)
+func queryOf(e *shop.Entry) *query {
+	meant := shop.Query(e)
 	if len(meant) == 0 {
 		return nil
 	}

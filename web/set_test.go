@@ -10,6 +10,7 @@ import (
 
 	"axlewright/quantity"
 	"axlewright/shop"
+	"axlewright/shop/shoptest"
 )
 
 func TestReadingIsSavedAsItIsLeft(t *testing.T) {
@@ -163,10 +164,23 @@ func TestTenTimesTooMuchIsQueried(t *testing.T) {
 			t.Errorf("the box does not say %q: %s", want, got)
 		}
 	}
+	// No sum is worked out from it before somebody has said what was meant.
+	for _, place := range []string{"2", "3", "4"} {
+		b.Write(j.ID, "lash", "lash", place, shoptest.MM("0.15", 0.15))
+	}
+	b.Write(j.ID, "lash", "dial", "", shop.Words(shop.DialAlong))
+	b.Write(j.ID, "assemble", "set", "", shop.Words("new"))
+	if page := text(b.page("/job/" + string(j.ID) + "/lash")); !strings.Contains(page, "Still to come: whether 1.5 mm is right (Lash: Lash at the heel, 1).") || strings.Contains(page, "Variation of lash") {
+		t.Errorf("the step does not wait: %s", page)
+	}
+
 	last := attr(box, "data-last")
 	got, box = send("corrects", last, "value", "1.5 mm", "confirmed", "1", "why", "confirmed as typed")
 	if strings.Contains(got, "Is it") || !strings.Contains(got, "confirmed as typed") || attr(box, "data-last") == last {
 		t.Errorf("confirmed: %s", got)
+	}
+	if page := text(b.page("/job/" + string(j.ID) + "/lash")); !strings.Contains(page, "Variation of lash") {
+		t.Errorf("confirmed, it still waits: %s", page)
 	}
 	// Left again without a change, it stays confirmed.
 	last = attr(box, "data-last")
