@@ -1284,7 +1284,7 @@ func boxInput(b box) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		if b.Why && !b.Locked {
+		if b.Why && !b.Locked && b.Clash == nil {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 122, "<label class=\"why\">Why it is changed (a certificate was given)<input name=\"why\" maxlength=\"1000\" dir=\"auto\"></label> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
