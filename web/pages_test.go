@@ -285,6 +285,9 @@ func TestStepsAreDrawn(t *testing.T) {
 			}
 		}
 		page := b.get("/job/" + string(j.ID) + "/" + string(s.Key)).body
+		if s.Key == "identify" { // draws what to look at, by the state of the question
+			continue
+		}
 		if got := strings.Count(page, `class="picture"`); got != wanted || strings.Count(page, "</desc>") != wanted {
 			t.Errorf("%s: %d pictures, want %d", s.Key, got, wanted)
 		}
