@@ -31,6 +31,13 @@
 // revision; saving an old revision is refused with a conflict that carries
 // both. Every former revision is kept and can be shown (History).
 //
+// # Castings
+//
+// What was seen of a casting is entries of its job. Sighting reads them,
+// Variants joins the shop's catalogue files with what the confirmed castings of
+// its jobs taught, and CallCasting writes which variant it is. Nothing that was
+// learnt is kept: it follows from the records each time it is asked for.
+//
 // # Where to begin
 //
 // Open a Shop on a Store, sign a person in (or use Shop.Alone on a bench

@@ -8,6 +8,7 @@ import (
 	"axlewright/quantity"
 	"axlewright/shop"
 	"axlewright/shop/shoptest"
+	"axlewright/sqlstore"
 )
 
 func variantFiles(t *testing.T) casting.Catalogue {
@@ -213,5 +214,30 @@ func TestGaugingAcrossJobs(t *testing.T) {
 	}
 	if len(g.History) != had {
 		t.Error("the file's own history was changed")
+	}
+}
+
+// A shop of 400 units opens the page of one casting: what 400 records taught is
+// joined anew.
+func BenchmarkVariantsOf400Jobs(b *testing.B) {
+	store, err := sqlstore.Open(b.Context(), sqlstore.Options{Dir: b.TempDir()})
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer store.Close()
+	f := shoptest.Fellgate(b, store)
+	files, err := casting.LoadCatalogue("../examples/identify/tarnhow-variants.yaml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	for range 400 {
+		j := seen(f, "raised number", "24", "ribs", "four straight", "web", "window", "head bore", "80.01 mm", "cap seat", "64.1 mm")
+		f.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, f.T24.ID))
+		f.Write(j.ID, "identify", "sure", "", shop.Words(shop.SureYes))
+	}
+	for b.Loop() {
+		if v := known(f, files, ""); v.Confirmed != 400 {
+			b.Fatal(v.Confirmed)
+		}
 	}
 }

@@ -64,7 +64,7 @@ type answerShow struct {
 func identifyLead(v *visit, j *shop.Job) (lead, error) {
 	s, err := v.identify(j)
 	if shop.CodeOf(err) == shop.NotFound {
-		return lead{}, nil
+		return lead{Show: noVariants()}, nil
 	}
 	return lead{identifyPart(s), shop.SeenItem}, err
 }

@@ -173,7 +173,9 @@ func TestAnswersAreDrawn(t *testing.T) {
 func TestWithoutVariants(t *testing.T) {
 	b := openBench(t, func(o *web.Options) { o.Folder = t.TempDir() })
 	j := b.Open(shop.WorkPlates)
-	boxOf(t, b.page("/job/"+string(j.ID)+"/identify"), "identify/seen/ribs")
+	doc := b.page("/job/" + string(j.ID) + "/identify")
+	boxOf(t, doc, "identify/seen/ribs")
+	wants(t, text(doc), "files of variants in the folder identify")
 	wants(t, text(b.page("/job/"+string(j.ID)+"/metal")), "No test was made")
 }
 
