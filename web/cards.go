@@ -186,6 +186,7 @@ func (v *visit) showCardAs(status int, show cardShow) error {
 		}
 		show.Offers[shop.KindCasting] = cards
 	}
+	show.Gauged = show.Kind.Kind == shop.KindCasting && !show.New && v.gauged(show.Text.meta.ID)
 	show.May = v.who.Role.May(shop.ActStock)
 	if show.Kind.Kind == shop.KindCustomer || show.Kind.Kind == shop.KindVehicle {
 		show.May = v.who.Role.May(shop.ActSell)

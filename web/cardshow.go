@@ -14,6 +14,7 @@ type cardShow struct {
 	Kind   cardKind
 	Text   sheetText
 	New    bool
+	Gauged bool // of a variant: there is a file with its stations
 	May    bool
 	Money  bool // this person may see prices
 	Used   []shop.UsedIn

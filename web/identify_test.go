@@ -250,6 +250,18 @@ func TestNewVariantOnTheBench(t *testing.T) {
 		t.Fatalf("called: %d %s", a.status, text(parse(t, a.body)))
 	}
 	wants(t, b.identifyPage(next.ID), "Called T22 , sure, by")
+	// the card keeps the job that it came from when it is saved by its page
+	got, err := b.shop.Job(t.Context(), j.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	card := "/cards/casting/" + string(got.Casting().ID)
+	if a := b.post(card, "revision", "1", "name", "T22", "maker", "Tarnhow"); a.status != http.StatusSeeOther {
+		t.Fatalf("the card: %d %s", a.status, text(parse(t, a.body)))
+	}
+	if c, err := shop.Get[shop.Casting](t.Context(), b.shop, got.Casting().ID); err != nil || c.From != j.ID || c.Maker != "Tarnhow" {
+		t.Errorf("the card is now %+v %v", c, err)
+	}
 	if a := b.post("/job/"+string(next.ID)+"/call", "variant", "T99", "sure", shop.SureYes); a.status != http.StatusUnprocessableEntity {
 		t.Errorf("a variant that nobody knows: %d", a.status)
 	}

@@ -153,7 +153,7 @@ func variantPage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	nobody := shop.Read("", nil, shop.Head{})
+	nobody := shop.Read("", nil, shop.Head{}) // no casting is in hand
 	known, err := v.know(nobody)
 	if err != nil {
 		return err
@@ -178,6 +178,17 @@ func variantPage(v *visit) error {
 // shares are the chances of the three fits, in words.
 func shares(c casting.FitChances) string {
 	return fmt.Sprintf("as cut %s, with trimming %s, not at all %s", quantity.Chance(c.AsCut), quantity.Chance(c.Trimmed), quantity.Chance(c.Not))
+}
+
+// gauged says whether there is a file with the stations of a variant. What is
+// wrong with the files is said where they are asked for.
+func (v *visit) gauged(card shop.ID) bool {
+	known, err := v.know(shop.Read("", nil, shop.Head{}))
+	if err != nil {
+		return false
+	}
+	_, ok := known.gaugingOf(known.NameOf(card))
+	return ok
 }
 
 func variantPath(card shop.ID) templ.SafeURL {

@@ -49,6 +49,12 @@ func TestVariantPage(t *testing.T) {
 	}
 	b.Write(j.ID, "identify", "sure", "", shop.Words(shop.SureYes))
 	wants(t, text(b.page(at)), "29 castings")
+	leads := func(id shop.ID) int {
+		return len(find(b.page("/cards/casting/"+string(id)), func(n *html.Node) bool { return attr(n, "href") == "/cards/casting/"+string(id)+"/stations" }))
+	}
+	if leads(b.T24.ID) != 1 || leads(b.T31.ID) != 0 {
+		t.Error("the card leads to stations that there are not, or not to those that there are")
+	}
 	if a := b.get("/cards/casting/" + string(b.T31.ID) + "/stations"); a.status != 404 {
 		t.Errorf("a variant without stations: %d", a.status)
 	}
