@@ -5,10 +5,12 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"net/http"
 	"net/url"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"axlewright/casting"
 	"axlewright/drawing"
@@ -202,8 +204,15 @@ func answer(v *visit) error {
 			set.Instrument = feature.Tool()
 		}
 	}
+	if taken, err := time.Parse(time.RFC3339, form.Get("taken")); err == nil && v.o.Now().Sub(taken) > time.Minute {
+		set.Taken = taken // it waited on the tablet
+	}
 	if _, err := v.shop.Record(v.ctx(), v.who, j.ID, set); err != nil {
 		return err
+	}
+	if v.bare() {
+		v.w.WriteHeader(http.StatusNoContent)
+		return nil
 	}
 	return v.see("/job/" + string(j.ID) + "/identify#identify")
 }

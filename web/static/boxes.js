@@ -10,7 +10,7 @@ let reached = true;
 export function startBoxes() {
   document.addEventListener("change", (e) => {
     const form = e.target.closest("form[data-box]");
-    if (!form || form.closest(".clash, .earlier")) return;
+    if (!form || form.closest(".clash, .earlier") || form.dataset.box === "tap") return;
     const value = form.elements.value;
     // A unit or a reason alone is no reading yet.
     if ((e.target.name === "unit" || e.target.name === "why") && !(value && value.value && value.value.trim())) return;
@@ -25,7 +25,8 @@ export function startBoxes() {
     const form = e.target.closest("form[data-box]");
     if (!form) return;
     e.preventDefault();
-    enqueue(form);
+    enqueue(form, e.submitter);
+    if (form.dataset.box === "tap") goOn(form);
   });
   document.addEventListener("click", (e) => {
     if (e.target.closest("[data-clash=theirs]")) leave(e.target.closest(".box"));
@@ -57,11 +58,19 @@ function needsWhy(form, why) {
 
 const line = (text, name) => Object.assign(document.createElement("p"), { textContent: text, className: name || "" });
 
-// enqueue puts what a form holds into the queue, and sends.
-function enqueue(form) {
+// goOn leaves a question that was answered: the page asks the next one.
+function goOn(form) {
+  document.activeElement.blur();
+  history.replaceState(null, "", form.dataset.then);
+  form.closest("section").scrollIntoView();
+}
+
+// enqueue puts what a form holds into the queue, with the answer that was
+// tapped where it has several, and sends.
+function enqueue(form, submitter) {
   const box = form.closest(".box");
   const fields = [];
-  for (const [name, value] of new FormData(form)) fields.push([name, String(value)]);
+  for (const [name, value] of new FormData(form, submitter)) fields.push([name, String(value)]);
   const instrument = document.getElementById("instrument");
   if (instrument && instrument.value && box.classList.contains("k-figure")) fields.push(["instrument", instrument.value]);
   const text = JSON.stringify(fields);
