@@ -46,7 +46,7 @@ func (r *reading) checkCatalogue(c *Catalogue) {
 }
 
 func (r *reading) checkDefaults(defaults []DefaultDoubt) {
-	seen := map[string]bool{}
+	seen := map[string]string{}
 	for i, d := range defaults {
 		field := fmt.Sprintf("default_doubts[%d]", i+1)
 		if !r.clean(field) {
@@ -59,12 +59,14 @@ func (r *reading) checkDefaults(defaults []DefaultDoubt) {
 		switch {
 		case !slices.Contains(known, d.Kind):
 			r.about(field+".kind", "%q is no kind of figure; expected %s", d.Kind, quoted(known))
-		case seen[d.Kind]:
-			r.about(field+".kind", "%q has a default doubt already", d.Kind)
-		case d.Percent <= 0 || d.Percent > 300:
-			r.about(field+".percent", "%g is no doubt in percent; expected above 0 to 300", d.Percent)
+		case seen[d.Kind] != "":
+			first := r.where(seen[d.Kind])
+			r.about(field+".kind", "%q has a default doubt already, at %s:%d; leave one out", d.Kind, first.source.file, first.line)
+			continue
+		case d.Percent <= 0 || d.Percent > mostPercent:
+			r.about(field+".percent", "%g is no doubt in percent; expected above 0 to %d", d.Percent, mostPercent)
 		}
-		seen[d.Kind] = true
+		seen[d.Kind] = field
 	}
 }
 

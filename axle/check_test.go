@@ -18,7 +18,7 @@ func TestBrokenCatalogues(t *testing.T) {
 	}{
 		{tarnhow, "wanted_chance: 0.95", "wanted_chance: 95", "wanted_chance", "95 is not a chance", 0, false},
 		{tarnhow, "kind: length, percent: 1}", "kind: lenght, percent: 1}", "default_doubts[1].kind", `"lenght" is no kind of figure; expected "length"`, 0, false},
-		{tarnhow, "kind: angle, percent: 2}", "kind: length, percent: 2}", "default_doubts[2].kind", "has a default doubt already", 0, false},
+		{tarnhow, "kind: angle, percent: 2}", "kind: length, percent: 2}", "default_doubts[2].kind", "tarnhow.yaml:25; leave one out", 0, false},
 		{tarnhow, "kind: mass, percent: 5}", "kind: mass, percent: 0}", "default_doubts[5].percent", "0 is no doubt in percent", 0, false},
 
 		// Metals, bolts, words.

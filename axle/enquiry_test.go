@@ -100,7 +100,7 @@ func TestEnquiryAndCatalogueAreJoined(t *testing.T) {
 	_, _, err := LoadEnquiry(write(t, folder, "e.yaml", enquiry))
 	found := findings(t, err)
 	expect(t, found, 0, "castings[T20].adjuster.notches", "needs one notch or more")
-	expect(t, found, 0, "duty", "the catalogue has no duty \"farm\"; it has none")
+	expect(t, found, 0, "duty", "the catalogue has no duty \"farm\", nor any other")
 	if found[0].File != filepath.Join(folder, "e.yaml") {
 		t.Errorf("the enquiry's own come first: %v", found)
 	}

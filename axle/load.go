@@ -49,7 +49,12 @@ func LoadCatalogue(paths ...string) (Catalogue, error) {
 // catalogue reads and checks catalogue files.
 func (r *reading) catalogue(paths []string) Catalogue {
 	var c Catalogue
-	for _, path := range paths {
+	for i, path := range paths {
+		if slices.ContainsFunc(paths[:i], func(p string) bool { return filepath.Clean(p) == filepath.Clean(path) }) {
+			r.broken = true
+			r.found = append(r.found, Finding{File: path, Problem: "is named twice; name each file once"})
+			continue
+		}
 		before := len(c.Duties)
 		r.file(path, &c)
 		for i := before; i < len(c.Duties); i++ {

@@ -13,8 +13,15 @@ type NotFound struct {
 }
 
 func (e *NotFound) Error() string {
-	if near := nearest(e.Name, e.Known); near != "" {
+	const few = 12
+	near := nearest(e.Name, e.Known)
+	switch {
+	case len(e.Known) == 0:
+		return fmt.Sprintf("the catalogue has no %s %q, nor any other; name all files of the catalogue", e.Kind, e.Name)
+	case near != "" && len(e.Known) > few:
 		return fmt.Sprintf("the catalogue has no %s %q; is %q meant?", e.Kind, e.Name, near)
+	case near != "":
+		return fmt.Sprintf("the catalogue has no %s %q; is %q meant? It has %s", e.Kind, e.Name, near, listed(e.Known))
 	}
 	return fmt.Sprintf("the catalogue has no %s %q; it has %s", e.Kind, e.Name, listed(e.Known))
 }

@@ -86,6 +86,8 @@ func TestFiguresRefused(t *testing.T) {
 		{"26 mm ± -0.5 mm", "a spread is not negative: write 26 mm ± 0.5 mm"},
 		{"{value: 26 mm, spread: -0.5 mm}", "a spread is not negative"},
 		{"26 mm ± 0.5 mm, exact", "says both exact and a doubt"},
+		{"26 mm ± 500 %", "a doubt of more than 300 % says nothing"},
+		{"{value: 26 mm, spread: 301 %}", "a doubt of more than 300 % says nothing"},
 		{"26 mm, guessed", `"guessed" is no origin`},
 		{"{value: 26 mm, origin: guessed}", `"guessed" is no origin; expected measured, maker, trade, computed or assumed`},
 		{"{value: 26 mm, spred: 1 mm}", `unknown key "spred" of a figure; is "spread" meant?`},

@@ -69,6 +69,8 @@ func parseNumber(text string, dim quantity.Dimension) (Number, error) {
 	case q.HalfWidth == 0:
 	case q.Spread == quantity.Range:
 		n.Shape = Uniform
+	case relative && math.Abs(q.HalfWidth/q.SI) > mostPercent/100.0:
+		return n, fmt.Errorf("%q: a doubt of more than %d %% says nothing; expected up to that, or a range such as 2..9 with a unit", text, mostPercent)
 	case relative:
 		n.spreadShare(math.Abs(q.HalfWidth / q.SI))
 	default:
@@ -139,6 +141,9 @@ func isOrigin(word string) bool {
 	}
 	return false
 }
+
+// mostPercent is the most doubt in percent: a factor of four either way.
+const mostPercent = 300
 
 // spreadShare gives the figure a doubt of share (0.2 is 20 %) either way, two
 // standard deviations of a lognormal: a stiffness is never below nothing.

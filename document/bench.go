@@ -12,8 +12,8 @@ import (
 const benchStyle = `
 :root { --text: 10pt; --plate: 15pt }
 .bench ol { padding-left: 6mm } .bench li { margin-bottom: 1mm }
-.bench figure svg { display: block; width: 150mm; height: auto; margin: 2mm auto }
-.bench tr.box > * { height: 13mm; border: .2mm solid #111; vertical-align: middle }
+.bench figure svg { display: block; width: 140mm; height: auto; margin: 1mm auto }
+.bench tr.box > * { height: 10mm; border: .2mm solid #111; vertical-align: middle }
 .bench thead th { border: .2mm solid #111 }
 `
 

@@ -14,9 +14,9 @@ func FitText(out io.Writer, f *assess.Fit, before, after *assess.Advice) error {
 	t := &text{out: out}
 	t.line("%s   %s, casting %s", before.Enquiry, before.Customer, before.Casting)
 	t.heading("Readings on the back face")
-	t.line("  %-26s %-20s %-20s %s", "reading", "read", "as stated", "as fitted")
+	t.line("  %-26s %-22s %-22s %s", "reading", "read", "as stated", "as fitted")
 	for _, r := range f.Readings {
-		t.line("  %-26s %-20s %-20s %s", r.Name, show(r.Read, quantity.Length), show(r.Before, quantity.Length), show(r.After, quantity.Length))
+		t.line("  %-26s %-22s %-22s %s", r.Name, show(r.Read, quantity.Length), show(r.Before, quantity.Length), show(r.After, quantity.Length))
 	}
 	if len(f.Warnings) == 0 {
 		t.line("✓ the readings agree with the model and with each other")
@@ -27,8 +27,9 @@ func FitText(out io.Writer, f *assess.Fit, before, after *assess.Advice) error {
 	t.heading("What they say of the casting")
 	for _, x := range f.Figures {
 		dim := quantity.Dimension(x.Unit)
-		t.line("  %-38s %s, %s to %s", x.Figure, first(show(x.After.Median, dim)), first(show(x.After.Low, dim)), first(show(x.After.High, dim)))
-		t.line("  %-38s before: %s, %s to %s; %s of the doubt is left", "", first(show(x.Before.Median, dim)), first(show(x.Before.Low, dim)), first(show(x.Before.High, dim)), quantity.Percent(x.Left))
+		t.line("  %s", x.Figure)
+		t.line("    now:    %s, %s to %s", first(show(x.After.Median, dim)), first(show(x.After.Low, dim)), first(show(x.After.High, dim)))
+		t.line("    before: %s, %s to %s; %s of the doubt is left", first(show(x.Before.Median, dim)), first(show(x.Before.Low, dim)), first(show(x.Before.High, dim)), quantity.Percent(x.Left))
 	}
 	t.heading("The builds before and after")
 	for i := range after.Builds {

@@ -64,28 +64,70 @@ var fits = []fit{
 const (
 	tallestLadder = 112.0
 	lowestLadder  = 74.0
+	leastNotes    = 7.0 // mm, a line by hand
 )
 
-// arrange sets the page as comfortably as it goes onto one sheet. Widths are
-// measured as the pictures measure them, no narrower than most faces, so what
-// room is left over goes to the notes.
+// arrange sets the page as comfortably as it goes onto one sheet, and gives
+// back what was cut as far as there is room: words go before room for notes.
+// Widths are measured as the pictures measure them, no narrower than most faces,
+// so what room is left over goes to the notes.
 func (s *sheet) arrange(beside, below []section) {
 	for _, f := range fits {
-		s.Beside, s.Left = cutAll(beside, f, answerWidth), cutAll(below, f, columnWidth)
-		for len(s.Left) > 1 && s.answerHeight(f)+stack(s.Left[:1], f, answerWidth) <= s.demandHeight(f) {
-			s.Beside, s.Left = append(s.Beside, s.Left[0]), s.Left[1:]
+		if s.lay(beside, below, f) < f.least {
+			continue
 		}
-		s.Left, s.Right = balance(s.Left, f)
-		room := paperHeight - f.notes - s.upper(f) - math.Max(stack(s.Left, f, columnWidth), stack(s.Right, f, columnWidth))
-		if room >= f.least {
-			f.ladder = math.Max(math.Min(room, tallestLadder), lowestLadder)
-			s.fit = f
-			for i := range s.Builds {
-				s.Builds[i].shorten(f)
+		loose := f
+		loose.notes = leastNotes
+		for _, give := range givenBack(beside, below) {
+			give.Whole = true
+			if s.lay(beside, below, loose) < lowestLadder {
+				give.Whole = false
 			}
-			return
+		}
+		for loose.rows < fits[0].rows {
+			loose.rows++
+			if s.lay(beside, below, loose) < lowestLadder {
+				loose.rows--
+				break
+			}
+		}
+		room := s.lay(beside, below, loose)
+		s.fit = loose
+		s.fit.notes = math.Min(f.notes, leastNotes+room-lowestLadder)
+		s.fit.ladder = math.Max(math.Min(leastNotes+room-s.fit.notes, tallestLadder), lowestLadder)
+		for i := range s.Builds {
+			s.Builds[i].shorten(s.fit)
+		}
+		return
+	}
+}
+
+// givenBack are the items in the order in which they get back what was cut.
+func givenBack(lists ...[]section) []*item {
+	var first, then []*item
+	for _, list := range lists {
+		for i := range list {
+			for k := range list[i].Items {
+				if one := &list[i].Items[k]; list[i].Firm {
+					first = append(first, one)
+				} else {
+					then = append(then, one)
+				}
+			}
 		}
 	}
+	return append(first, then...)
+}
+
+// lay places the sections, cut to a fit, and returns the height that is left for
+// the ladder.
+func (s *sheet) lay(beside, below []section, f fit) float64 {
+	s.Beside, s.Left = cutAll(beside, f, answerWidth), cutAll(below, f, columnWidth)
+	for len(s.Left) > 1 && s.answerHeight(f)+stack(s.Left[:1], f, answerWidth) <= s.demandHeight(f) {
+		s.Beside, s.Left = append(s.Beside, s.Left[0]), s.Left[1:]
+	}
+	s.Left, s.Right = balance(s.Left, f)
+	return paperHeight - f.notes - s.upper(f) - math.Max(stack(s.Left, f, columnWidth), stack(s.Right, f, columnWidth))
 }
 
 func cutAll(list []section, f fit, width float64) []section {
@@ -109,6 +151,10 @@ func (s section) cut(f fit, width float64) section {
 	}
 	s.Items = nil
 	for _, i := range items {
+		if i.Whole {
+			s.Items = append(s.Items, i)
+			continue
+		}
 		lead := i.lead(s)
 		lines, whole := drawing.Wrap(lead+i.Text, s.textWidth(width)-boldLead(lead), f.size*mm, false, high)
 		if !whole {

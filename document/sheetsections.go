@@ -22,7 +22,10 @@ type section struct {
 }
 
 // An item is a paragraph behind a mark, with a few words to lead.
-type item struct{ Mark, Lead, Text, Full string }
+type item struct {
+	Mark, Lead, Text, Full string
+	Whole                  bool // not shortened: there is room for it
+}
 
 // sectionOf cleans the items of a section and leaves out the empty ones; none
 // is left where all are empty.
@@ -64,7 +67,7 @@ func belowLadder(a *assess.Advice) []section {
 		firm(sectionOf("Peg:", item{Text: a.Peg.Text})),
 		sectionOf("Beside the sums", ruleItems(a.Rules)...),
 		sectionOf("What to measure next, and the 10 to 90 % band before and after", measureItems(a)...),
-		sectionOf("Not known:", item{Text: strings.Join(a.Unknown, " · ")}),
+		firm(sectionOf("Not known:", item{Text: strings.Join(a.Unknown, " · ")})),
 		firm(sectionOf("Cautions:", item{Text: marked("△", a.Caution)})),
 		firm(sectionOf("Care:", item{Text: "new oil after 800 km (500 mi), then every 20,000 km (12,000 mi) and after deep water; breather free. Custom of the trade, no source."})),
 	)

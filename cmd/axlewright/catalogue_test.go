@@ -55,6 +55,14 @@ func TestCatalogueCheckTellsAllThatIsWrong(t *testing.T) {
 	}
 }
 
+func TestCatalogueCheckReadsAFileOnce(t *testing.T) {
+	const file = "../../examples/tarnhow.yaml"
+	_, err := runCatalogue(t, "check", file, "../../examples/./tarnhow.yaml")
+	if err == nil || !strings.Contains(err.Error(), "is named twice") || strings.Contains(err.Error(), "default doubt") {
+		t.Errorf("got %v", err)
+	}
+}
+
 func TestCatalogueSchemaIsJSON(t *testing.T) {
 	for _, args := range [][]string{{"schema"}, {"schema", "--enquiry"}} {
 		out, err := runCatalogue(t, args...)
