@@ -177,6 +177,9 @@ func (l leaf) set(target reflect.Value, text string) error {
 		if err != nil {
 			return err
 		}
+		if q.Spread != quantity.NoSpread {
+			return fmt.Errorf("%q has a doubt; a formula takes one value, such as %s", text, l.dimension.Example())
+		}
 		target.SetFloat(q.SI)
 	}
 	return nil

@@ -117,6 +117,9 @@ func TestComputeNamesEveryFaultAtOnce(t *testing.T) {
 	if err == nil {
 		t.Fatal("accepted nonsense")
 	}
+	if _, err := f.Compute(map[string]string{"d": "12 mm ± 0.5 mm", "pitch": "1.75 mm"}); err == nil || !strings.Contains(err.Error(), "has a doubt") {
+		t.Errorf("a doubt was dropped: %v", err)
+	}
 	for _, want := range []string{"d: ", "pitch is missing", "width is not an input"} {
 		if !strings.Contains(err.Error(), want) {
 			t.Errorf("%q does not say %q", err, want)

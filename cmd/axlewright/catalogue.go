@@ -12,18 +12,10 @@ import (
 )
 
 func newCatalogue() *cobra.Command {
-	cmd := &cobra.Command{
+	return group(&cobra.Command{
 		Use:   "catalogue",
 		Short: "Check catalogue and enquiry files, or print their schema for an editor",
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if len(args) > 0 {
-				return usageError{fmt.Errorf("catalogue can check or schema, not %q", args[0])}
-			}
-			return cmd.Help()
-		},
-	}
-	cmd.AddCommand(newCatalogueCheck(), newCatalogueSchema())
-	return cmd
+	}, newCatalogueCheck(), newCatalogueSchema())
 }
 
 func newCatalogueCheck() *cobra.Command {

@@ -16,19 +16,10 @@ import (
 )
 
 func newKit() *cobra.Command {
-	cmd := &cobra.Command{
+	return group(&cobra.Command{
 		Use:   "kit",
 		Short: "Draw a plate kit for cutting, or nest kits on sheets",
-		Args:  cobra.ArbitraryArgs,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if len(args) > 0 {
-				return usageError{fmt.Errorf("there is no command %q of kit; there are draw and nest", args[0])}
-			}
-			return cmd.Help()
-		},
-	}
-	cmd.AddCommand(newKitDraw(), newKitNest())
-	return cmd
+	}, newKitDraw(), newKitNest())
 }
 
 func newKitDraw() *cobra.Command {

@@ -35,9 +35,9 @@ wheels together. Movements count from the assembled, preloaded, torque-free axle
 			if torqueText == "" {
 				return usageError{fmt.Errorf("--torque is missing: the torque at the axle, such as --torque 2500Nm")}
 			}
-			torque, err := quantity.Parse(torqueText, quantity.Torque)
+			torque, err := oneValue("--torque", torqueText, quantity.Torque)
 			if err != nil {
-				return usageError{fmt.Errorf("--torque: %w", err)}
+				return err
 			}
 			if torque.SI <= 0 {
 				return usageError{fmt.Errorf("--torque: %s is not above zero; the direction of drive is --flank", torqueText)}
@@ -78,13 +78,25 @@ wheels together. Movements count from the assembled, preloaded, torque-free axle
 	return cmd
 }
 
+// oneValue reads a flag that takes a value without a doubt.
+func oneValue(flag, text string, dim quantity.Dimension) (quantity.Quantity, error) {
+	q, err := quantity.Parse(text, dim)
+	switch {
+	case err != nil:
+		return q, usageError{fmt.Errorf("%s: %w", flag, err)}
+	case q.Spread != quantity.NoSpread:
+		return q, usageError{fmt.Errorf("%s: %q has a doubt; one state is solved at one value, such as %s", flag, text, dim.Example())}
+	}
+	return q, nil
+}
+
 func setGap(build *axle.Assembly, text string) error {
 	if build.Peg == nil {
 		return fmt.Errorf("--gap: this unit has no peg; name one under \"fitted\" in the enquiry")
 	}
-	gap, err := quantity.Parse(text, quantity.Length)
+	gap, err := oneValue("--gap", text, quantity.Length)
 	if err != nil {
-		return usageError{fmt.Errorf("--gap: %w", err)}
+		return err
 	}
 	if gap.SI < 0 || gap.SI > widestGap {
 		return usageError{fmt.Errorf("--gap: %s is no gap of a peg; write one from 0 mm to %s", text, quantity.Format(widestGap, quantity.Length))}

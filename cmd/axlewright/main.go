@@ -57,12 +57,30 @@ func newRoot() *cobra.Command {
 	return root
 }
 
+// group makes a command that only holds others: alone it shows them, and a word
+// that is none of them is refused.
+func group(cmd *cobra.Command, inner ...*cobra.Command) *cobra.Command {
+	names := make([]string, len(inner))
+	for i, c := range inner {
+		names[i] = c.Name()
+	}
+	cmd.Args = cobra.ArbitraryArgs
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if len(args) > 0 {
+			return usageError{fmt.Errorf("%s has no command %q; expected %s", cmd.Name(), args[0], strings.Join(names, " or "))}
+		}
+		return cmd.Help()
+	}
+	cmd.AddCommand(inner...)
+	return cmd
+}
+
 // arguments turns cobra's complaint about the number of arguments into a
 // usage error that says what was expected.
 func arguments(rule cobra.PositionalArgs, expected string) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		if err := rule(cmd, args); err != nil {
-			return usageError{fmt.Errorf("%s expects %s", cmd.CommandPath(), expected)}
+			return usageError{fmt.Errorf("%s expects %s; \"%s --help\" shows how it is written", strings.TrimPrefix(cmd.CommandPath(), "axlewright "), expected, cmd.CommandPath())}
 		}
 		return nil
 	}

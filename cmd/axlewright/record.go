@@ -14,14 +14,10 @@ import (
 )
 
 func newRecord() *cobra.Command {
-	cmd := &cobra.Command{
+	return group(&cobra.Command{
 		Use:   "record",
 		Short: "Verify, export and import the records of a shop",
-		Args:  arguments(cobra.NoArgs, "a command such as \"verify\""),
-		RunE:  func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
-	}
-	cmd.AddCommand(newRecordVerify(), newRecordExport(), newRecordImport())
-	return cmd
+	}, newRecordVerify(), newRecordExport(), newRecordImport())
 }
 
 func newRecordVerify() *cobra.Command {

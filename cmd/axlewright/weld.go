@@ -9,19 +9,10 @@ import (
 )
 
 func newWeld() *cobra.Command {
-	cmd := &cobra.Command{
+	return group(&cobra.Command{
 		Use:   "weld",
 		Short: "Plan the welding of a plate kit, and learn from what was used",
-		Args:  cobra.ArbitraryArgs,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if len(args) > 0 {
-				return usageError{fmt.Errorf("there is no command \"weld %s\"", args[0])}
-			}
-			return cmd.Help()
-		},
-	}
-	cmd.AddCommand(newWeldPlan())
-	return cmd
+	}, newWeldPlan())
 }
 
 func newWeldPlan() *cobra.Command {
