@@ -130,14 +130,23 @@ func TestBillSaysWhatTheKitNeeds(t *testing.T) {
 	}
 }
 
-func TestPagesHoldEverySheet(t *testing.T) {
-	d := kitDrawn(t, "KIT-T20K-A.2")
-	var b bytes.Buffer
-	if err := WritePages(&b, "a <kit>", KitSheets(&d)); err != nil {
-		t.Fatal(err)
-	}
-	if n := strings.Count(b.String(), "<section>"); n != len(d.Plates)+1 || !strings.Contains(b.String(), "<title>a &lt;kit&gt;</title>") {
-		t.Errorf("%d sheets", n)
+func TestKitPDFHoldsEverySheetOnA4(t *testing.T) {
+	for _, d := range everyKit(t) {
+		var b, again bytes.Buffer
+		if err := WriteKitPDF(&b, &d); err != nil {
+			t.Fatal(err)
+		}
+		if n := strings.Count(b.String(), "<</Type /Page\n"); n != len(d.Plates)+1 {
+			t.Errorf("%s: %d sheets for %d plates", d.Name, n, len(d.Plates))
+		}
+		if err := WriteKitPDF(&again, &d); err != nil || !bytes.Equal(b.Bytes(), again.Bytes()) {
+			t.Errorf("%s: another file the second time: %v", d.Name, err)
+		}
+		for _, sheet := range KitSheets(&d) {
+			if sheet.Width != a4Wide || sheet.Height != a4High {
+				t.Errorf("%s: %s is %g × %g mm", d.Name, sheet.Name, sheet.Width, sheet.Height)
+			}
+		}
 	}
 }
 

@@ -1,8 +1,6 @@
 package drawing
 
 import (
-	"bytes"
-	"fmt"
 	"io"
 
 	"axlewright/kit"
@@ -17,34 +15,9 @@ func KitSheets(d *kit.Drawn) []Drawing {
 	return list
 }
 
-// WritePages writes A4 pictures as one page of HTML that prints one to a sheet.
+// WriteKitPDF writes all A4 sheets of a kit as one PDF, in black and white.
 //
-// Errors: what WriteSVG refuses; the writer's error.
-func WritePages(w io.Writer, title string, pages []Drawing) error {
-	var b bytes.Buffer
-	fmt.Fprintf(&b, `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<title>%s</title>
-<style>
-@page { size: A4; margin: 0 }
-body { margin: 0; background: #fff }
-section { break-after: page; break-inside: avoid }
-section:last-child { break-after: auto }
-svg { display: block; width: 210mm; height: 296.9mm; margin: 0 auto }
-</style>
-</head>
-<body>
-`, escape(title))
-	for _, d := range pages {
-		b.WriteString("<section>\n")
-		if err := WriteSVG(&b, d); err != nil {
-			return err
-		}
-		b.WriteString("</section>\n")
-	}
-	b.WriteString("</body>\n</html>\n")
-	_, err := w.Write(b.Bytes())
-	return err
+// Errors: what WritePDF refuses; the writer's error.
+func WriteKitPDF(w io.Writer, d *kit.Drawn) error {
+	return WritePDF(w, PDF{Title: d.Name.String() + ": " + d.Title, At: d.Date}, KitSheets(d)...)
 }

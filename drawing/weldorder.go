@@ -11,21 +11,26 @@ import (
 
 // WeldOrder shows in which order and direction the runs are laid: views of the
 // casting in third angle (ISO 5456-2) about the one from behind, each with the
-// runs on the faces that look that way, and the casting's limbs thin.
-func WeldOrder(j *weldplan.Job, s *weldplan.Sequence) Drawing {
+// runs on the faces that look that way, and the casting's limbs thin. wide is of
+// the picture, mm.
+func WeldOrder(j *weldplan.Job, s *weldplan.Sequence, wide float64) Drawing {
 	o := weldOrder{}
 	for i := range s.Steps {
 		o.run(j, &s.Steps[i], i+1)
 	}
-	const wide = 170.0
 	high := o.lay(wide)
-	const says = "Thick arrows: the runs in their order, and which way each goes on. Its beads are laid backwards, one after another."
-	words := []Shape{Text{At: Point{4, high - 7}, Words: says, Size: small}}
-	words = append(words, Text{At: Point{4, high - 3}, Words: "x out of the nose, y along the wheel’s axis, z up. Thin lines: limbs of the casting; circles: bores.", Size: small, Tone: Grey})
-	d := Drawing{Name: "weld-order", Width: wide, Height: high, Title: fmt.Sprintf("Order of %d runs", len(s.Steps)), Desc: says}
-	d.Layers = []Layer{{"paper", []Shape{Rect{Box: Box{0, 0, wide, high}, Fill: Paper}}}, {"casting", o.casting(j)}, {"runs", o.arrows()}, {"turns", o.turns()}, {"words", words}}
+	words, _ := Wrap(weldOrderSays, wide-8, small, false, 4)
+	var below []Shape
+	for _, l := range words {
+		below = append(below, Text{At: Point{4, high}, Words: l, Size: small})
+		high += small * spread
+	}
+	d := Drawing{Name: "weld-order", Width: wide, Height: high, Title: fmt.Sprintf("Order of %d runs", len(s.Steps)), Desc: weldOrderSays}
+	d.Layers = []Layer{{"paper", []Shape{Rect{Box: Box{0, 0, wide, high}, Fill: Paper}}}, {"casting", o.casting(j)}, {"runs", o.arrows()}, {"turns", o.turns()}, {"words", below}}
 	return d
 }
+
+const weldOrderSays = "Thick arrows: the runs in their order, and which way each goes on; its beads are laid backwards, one after another. x out of the nose, y along the wheel’s axis, z up. Thin lines: limbs of the casting; circles: bores."
 
 // A weldView is one view: where it stands about the one from behind, and which
 // way its paper runs.
@@ -47,10 +52,11 @@ var weldViews = []weldView{
 
 // A weldOrder is the picture in the making.
 type weldOrder struct {
-	runs  []orderRun
-	frame [6]Box // of each view on paper; empty where it shows nothing
-	scale float64
-	low   [6]Point // m, of each view's lower left corner
+	runs   []orderRun
+	frame  [6]Box // of each view on paper; empty where it shows nothing
+	scale  float64
+	radius float64  // mm, of the circles round the turns
+	low    [6]Point // m, of each view's lower left corner
 }
 
 type orderRun struct {
@@ -105,7 +111,7 @@ func (v *weldView) flat(p r3.Vec) Point { return Point{r3.Dot(p, v.right), r3.Do
 // by side share their height, and those above each other their width.
 func (o *weldOrder) lay(wide float64) float64 {
 	const beyond = 16e-3 // m, shown round the runs
-	const gap, margin, head, foot = 5.0, 4.0, 6.0, 13.0
+	const gap, margin, head, foot = 5.0, 2.0, 5.0, 3.0
 	least, most := [3]float64{math.Inf(1), math.Inf(1), math.Inf(1)}, [3]float64{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
 	shown := [6]bool{}
 	for _, r := range o.runs {
@@ -143,7 +149,7 @@ func (o *weldOrder) lay(wide float64) float64 {
 			deep, rows = deep+l, rows+1
 		}
 	}
-	const tallest = 150.0                                               // mm, so that it goes on a page beside words
+	tallest := 0.62 * wide                                              // so that it goes on a page beside words
 	o.scale = math.Min((wide-2*margin-gap*float64(count-1))/total, 900) // mm on paper for a metre
 	o.scale = math.Min(o.scale, (tallest-float64(rows)*(head+2))/deep)
 	y := margin
@@ -165,7 +171,11 @@ func (o *weldOrder) lay(wide float64) float64 {
 		}
 		y += lines[l]*o.scale + 2
 	}
-	o.number()
+	o.radius = 3.0
+	if wide < 150 {
+		o.radius = 2.2
+	}
+	o.number(wide)
 	return y + foot
 }
 
@@ -175,17 +185,19 @@ func (o *weldOrder) on(v int, p r3.Vec) Point {
 	return Point{o.frame[v].Left + (q.X-o.low[v].X)*o.scale, o.frame[v].Bottom - (q.Y-o.low[v].Y)*o.scale}
 }
 
-// numberRadius is of the circle round a turn, mm.
-const numberRadius = 3.0
-
-// number puts the turns beside their runs, and pushes apart those that meet.
-func (o *weldOrder) number() {
+// number puts the turns beside their runs, on a small picture on them, and pushes
+// apart those that meet.
+func (o *weldOrder) number(wide float64) {
+	beside := o.radius + 1.6
+	if wide < 150 {
+		beside = 0
+	}
 	for i := range o.runs {
 		r := &o.runs[i]
 		m := o.middle(r)
-		r.at = Point{m.X + r.out.X*(numberRadius+1.6), m.Y + r.out.Y*(numberRadius+1.6)}
+		r.at = Point{m.X + r.out.X*beside, m.Y + r.out.Y*beside}
 	}
-	const apart = 2*numberRadius + 0.6
+	apart := 2*o.radius + 0.4
 	for range 200 {
 		moved := false
 		for i := range o.runs {
@@ -313,8 +325,8 @@ func (o *weldOrder) turns() []Shape {
 	for i := range o.runs {
 		r := &o.runs[i]
 		shapes = append(shapes, Line{o.middle(r), r.at, Ink{Width: thin}},
-			Circle{Centre: r.at, Radius: numberRadius, Ink: Ink{Width: light}, Fill: Paper},
-			Text{At: Point{r.at.X, r.at.Y + 1.25}, Words: fmt.Sprint(r.turn), Size: 3.5, Anchor: Middle, Bold: true})
+			Circle{Centre: r.at, Radius: o.radius, Ink: Ink{Width: light}, Fill: Paper},
+			Text{At: Point{r.at.X, r.at.Y + 0.42*o.radius}, Words: fmt.Sprint(r.turn), Size: 1.2 * o.radius, Anchor: Middle, Bold: true})
 	}
 	return shapes
 }

@@ -182,6 +182,13 @@ func kitFile(v *visit) error {
 	if err != nil {
 		return err
 	}
+	if name == d.Name.String()+".pdf" {
+		var out bytes.Buffer
+		if err := drawing.WriteKitPDF(&out, &d); err != nil {
+			return err
+		}
+		return v.showPDF(name, out.Bytes())
+	}
 	for i := range d.Plates {
 		f := drawing.PlateFile(&d.Plates[i])
 		for _, form := range cutForms {
@@ -205,6 +212,15 @@ func (v *visit) hand(name, media string, content []byte) error {
 	h := v.w.Header()
 	h.Set("Content-Type", media)
 	h.Set("Content-Disposition", `attachment; filename="`+name+`"`)
+	_, err := v.w.Write(content)
+	return err
+}
+
+// showPDF answers with a paper that the browser shows and prints.
+func (v *visit) showPDF(name string, content []byte) error {
+	h := v.w.Header()
+	h.Set("Content-Type", "application/pdf")
+	h.Set("Content-Disposition", `inline; filename="`+name+`"`)
 	_, err := v.w.Write(content)
 	return err
 }

@@ -50,7 +50,9 @@ func (s *Server) routes() http.Handler {
 	in("GET /job/{job}/kit", jobKitPage)
 	in("GET /job/{job}/weld-plan", weldPlanPage)
 	in("POST /job/{job}/weld-plan", askWeldPlan)
+	in("GET /job/{job}/weld-plan.pdf", weldPlanPaper)
 	in("GET /job/{job}/weld-log", weldLogPage)
+	in("GET /job/{job}/weld-log.pdf", weldLogPaper)
 	in("POST /job/{job}/weld-log", logRun)
 	in("GET /welding", learnedPage)
 

@@ -1,12 +1,14 @@
 package web
 
 import (
+	"bytes"
 	"math"
 	"net/url"
 	"slices"
 	"strconv"
 	"strings"
 
+	"axlewright/document"
 	"axlewright/quantity"
 	"axlewright/shop"
 	"axlewright/weldplan"
@@ -81,6 +83,59 @@ func weldLogPage(v *visit) error {
 		}
 	}
 	return v.show(weldLogSheet(v.frame("Weld log").ofJob(j), s))
+}
+
+// weldLogPaper is the weld log as a sheet: what is not written yet is for the pencil.
+func weldLogPaper(v *visit) error {
+	j, err := v.job()
+	if err != nil {
+		return err
+	}
+	plan, err := v.newestPlan(j)
+	if err != nil {
+		return err
+	}
+	head, err := v.paperHead(v.ctx(), j.ID)
+	if err != nil {
+		return err
+	}
+	var runs []document.LoggedRun
+	for _, r := range runsOf(j, plan) {
+		runs = append(runs, r.onPaper())
+	}
+	step, _ := shop.StepOf("weld")
+	var out bytes.Buffer
+	if err := document.WeldLog(runs, head, step.Cautions).WritePDF(&out); err != nil {
+		return err
+	}
+	return v.showPDF("weld-log.pdf", out.Bytes())
+}
+
+// onPaper is the run as a row of the sheet.
+func (r runShow) onPaper() document.LoggedRun {
+	row := document.LoggedRun{Run: r.Name}
+	if r.Planned != nil {
+		row.Turn, row.Planned = itoa(r.Planned.Turn), r.Planned.Plate+": "+r.Planned.BeadsShort+"; "+r.Planned.AmpsShort
+	}
+	for _, x := range r.Fields {
+		if x.Entry == nil {
+			continue
+		}
+		text := valueText(x.Entry.Value)
+		switch x.Field.Key {
+		case "amps":
+			row.Amps, row.Who = text, x.Entry.Who.Name
+		case "volts":
+			row.Volts = text
+		case "minutes":
+			row.Minutes = text
+		case "lot":
+			row.Lot = text
+		case "interpass":
+			row.Between = text
+		}
+	}
+	return row
 }
 
 func hasRun(runs []runShow, name string) bool {

@@ -1,11 +1,15 @@
 package web
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
 	"slices"
+	"strings"
 
+	"axlewright/document"
+	"axlewright/document/paper"
 	"axlewright/drawing"
 	"axlewright/shop"
 	"axlewright/weldplan"
@@ -17,6 +21,7 @@ type keptPlan struct {
 	Kit     string        `json:"kit"` // "KIT-T24-B.1"
 	Plan    weldplan.Plan `json:"plan"`
 	Picture string        `json:"picture"` // of the order, SVG
+	Paper   []byte        `json:"paper"`   // PDF
 	From    []string      `json:"from"`
 	Assumed []string      `json:"assumed"`
 	Seqs    []int64       `json:"entries"` // of the record, that it was made from
@@ -83,6 +88,39 @@ func (v *visit) readPlan(e *shop.Entry) (*keptPlan, error) {
 	return &p, nil
 }
 
+// paperHead is what stands at the top of a job's papers.
+func (s *Server) paperHead(ctx context.Context, job shop.ID) (paper.Head, error) {
+	j, err := s.shop.Job(ctx, job)
+	if err != nil {
+		return paper.Head{}, err
+	}
+	house, err := shop.Get[shop.House](ctx, s.shop, shop.HouseID)
+	contact := strings.TrimSpace(strings.Join([]string{house.Address, house.Phone}, "\n"))
+	return paper.Head{Number: plateOf(j.Stamped(), j.NumberText()), Subject: j.Title(), Shop: house.Name, Contact: contact, Day: s.o.Now()}, err
+}
+
+// weldPlanPaper is the newest plan as the sheet that was printed with it, or the
+// one that is asked for.
+func weldPlanPaper(v *visit) error {
+	j, err := v.job()
+	if err != nil {
+		return err
+	}
+	want := v.r.URL.Query().Get("plan")
+	kept := j.Kept(shop.EntryPlan)
+	for i := len(kept) - 1; i >= 0; i-- {
+		if want != "" && want != kept[i].Place {
+			continue
+		}
+		p, err := v.readPlan(kept[i])
+		if err != nil {
+			return err
+		}
+		return v.showPDF("weld-plan-"+kept[i].Place+".pdf", p.Paper)
+	}
+	return shop.Fault(shop.NotFound, "This job has no such weld plan.")
+}
+
 // newestPlan is the plan that the bench goes by, nil where there is none.
 func (v *visit) newestPlan(j *shop.Job) (*keptPlan, error) {
 	all := j.Kept(shop.EntryPlan)
@@ -129,9 +167,20 @@ func (s *Server) planWeld(ctx context.Context, who shop.Actor, job shop.ID, ask 
 		return err
 	}
 	p := keptPlan{Kit: ask.Kit.Kit.Name + "." + ask.Kit.Revision.Name, Plan: plan, From: ask.From, Assumed: ask.Assumed, Seqs: ask.FromSeqs}
+	var order drawing.Drawing
 	if plan.Sequence != nil {
-		p.Picture = svgOf(drawing.WeldOrder(&ask.Job, plan.Sequence))
+		p.Picture = svgOf(drawing.WeldOrder(&ask.Job, plan.Sequence, 170))
+		order = drawing.WeldOrder(&ask.Job, plan.Sequence, document.WeldOrderWidth)
 	}
+	head, err := s.paperHead(ctx, job)
+	if err != nil {
+		return err
+	}
+	var sheet bytes.Buffer
+	if err := document.WeldPlan(&plan, order, head, ask.From, ask.Assumed).WritePDF(&sheet); err != nil {
+		return err
+	}
+	p.Paper = sheet.Bytes()
 	content, err := json.Marshal(p)
 	if err != nil {
 		return err

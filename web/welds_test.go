@@ -102,7 +102,7 @@ func TestKitIsBroughtInAndShown(t *testing.T) {
 			t.Errorf("no %q in %s", want, said)
 		}
 	}
-	for file, begins := range map[string]string{"KIT-T24-B.1-1L.dxf": "  0\r\n", "KIT-T24-B.1-1L.r12.dxf": "  0\r\n", "KIT-T24-B.1-3.svg": "<svg", "KIT-T24-B.1.yaml": "# Short plates", "KIT-T24-B.1.weld.yaml": "# Two cheek"} {
+	for file, begins := range map[string]string{"KIT-T24-B.1-1L.dxf": "  0\r\n", "KIT-T24-B.1-1L.r12.dxf": "  0\r\n", "KIT-T24-B.1-3.svg": "<svg", "KIT-T24-B.1.pdf": "%PDF-", "KIT-T24-B.1.yaml": "# Short plates", "KIT-T24-B.1.weld.yaml": "# Two cheek"} {
 		f := b.get(at + "/" + file)
 		if f.status != http.StatusOK || !strings.HasPrefix(f.body, begins) || !strings.Contains(f.header.Get("Content-Disposition"), file) {
 			t.Errorf("%s: %d %.20q %v", file, f.status, f.body, f.header)
@@ -170,6 +170,11 @@ func TestWeldPlanIsMadeFromTheRecordAndKept(t *testing.T) {
 	}
 	if pictures := find(b.page(at+"/weld-plan"), func(n *html.Node) bool { return n.Data == "svg" }); len(pictures) != 1 {
 		t.Errorf("%d pictures", len(pictures))
+	}
+	for _, paper := range []string{"/weld-plan.pdf", "/weld-log.pdf"} {
+		if a := b.get(at + paper); a.status != http.StatusOK || !strings.HasPrefix(a.body, "%PDF-") || a.header.Get("Content-Type") != "application/pdf" {
+			t.Errorf("%s: %d %.20q", paper, a.status, a.body)
+		}
 	}
 	b.Write(job, "plates", "vents", "", shop.Words(shop.VentMissing))
 	if said := text(b.page(at + "/weld-plan")); !strings.Contains(said, "The record has changed since this plan") || !strings.Contains(said, "a closed cavity has no vent") {

@@ -12,12 +12,15 @@ import (
 type OrderRow struct {
 	Turn       int
 	Run, Plate string
-	Joint      string // "lap, horizontal, leg 3.00 mm (0.118 in)"
-	Beads      string // "3 beads of 17 mm, backstepped"
-	Amps       string // "begin at 99 A, 93 to 106 A"
+	Joint      string // "lap, horizontal"
+	Leg        string // "3.00 mm (0.118 in)"
+	Beads      string // "3 beads of 17.33 mm (0.682 in), backstepped"
+	Amps       string // "begin at 99 A, band 93 to 106 A"
 	From       string // where the amps are from
 	Heat       string // "20 to 60 °C (68 to 140 °F)", before each bead
 	Wait       string // before the run; "" where there is none
+
+	BeadsShort, AmpsShort, WaitShort string // for a table: "3 × 17.33 mm (0.682 in)", "99 A, 93 to 106 A", "3 min, 60 °C (140 °F)"
 }
 
 // OrderRows are the runs in the order in which they are laid, as drawn where no
@@ -38,6 +41,7 @@ func (plan *Plan) OrderRows() []OrderRow {
 		row := at[s.Run].row(i + 1)
 		if p := s.Pause; p != nil && p.Before >= 30 {
 			row.Wait = fmt.Sprintf("wait about %.0f min, until %s there", math.Ceil(p.Before/60), celsius(p.Start))
+			row.WaitShort = fmt.Sprintf("%.0f min, %s", math.Ceil(p.Before/60), celsius(p.Start))
 		}
 		rows = append(rows, row)
 	}
@@ -46,11 +50,13 @@ func (plan *Plan) OrderRows() []OrderRow {
 
 func (r *RunPlan) row(turn int) OrderRow {
 	row := OrderRow{Turn: turn, Run: r.Run, Plate: r.Plate,
-		Joint: fmt.Sprintf("%s, %s, leg %s", r.Joint, r.Position, mm(r.Size.Leg)),
-		Beads: counted(r.Size.Pieces, "bead", "beads") + " of " + mm(r.Size.Piece),
-		Amps:  fmt.Sprintf("begin at %s, band %s", quantity.Format(r.Amps.Used.First, quantity.Current), band(r.Amps.Used, quantity.Current)),
-		From:  r.Amps.Source,
-		Heat:  quantity.FormatRange(r.Start, r.Between, quantity.Temperature)}
+		Joint: fmt.Sprintf("%s, %s", r.Joint, r.Position), Leg: mm(r.Size.Leg),
+		BeadsShort: fmt.Sprintf("%d × %s", r.Size.Passes*r.Size.Pieces, mm(r.Size.Piece)),
+		AmpsShort:  quantity.Format(r.Amps.Used.First, quantity.Current) + ", " + band(r.Amps.Used, quantity.Current),
+		Beads:      counted(r.Size.Pieces, "bead", "beads") + " of " + mm(r.Size.Piece),
+		Amps:       fmt.Sprintf("begin at %s, band %s", quantity.Format(r.Amps.Used.First, quantity.Current), band(r.Amps.Used, quantity.Current)),
+		From:       r.Amps.Source,
+		Heat:       quantity.FormatRange(r.Start, r.Between, quantity.Temperature)}
 	if r.Size.Passes > 1 {
 		row.Beads += fmt.Sprintf(", %d passes", r.Size.Passes)
 	}
@@ -93,6 +99,26 @@ func (plan *Plan) PreheatWords() []string {
 		}
 	}
 	return all
+}
+
+// PreheatShort says how warm the runs that need it are begun, in one sentence; ""
+// where none does.
+func (plan *Plan) PreheatShort() string {
+	low, high, method := math.Inf(1), 0.0, ""
+	for _, r := range plan.Runs {
+		for _, h := range r.Preheats {
+			if h.Needed && h.High > high {
+				high, method = h.High, h.Method
+			}
+			if h.Needed {
+				low = math.Min(low, math.Max(h.Low, warmShop))
+			}
+		}
+	}
+	if high == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Preheat %s, the rich end of the analyses counts (EN 1011-2, method %s).", quantity.FormatRange(low, high, quantity.Temperature), method)
 }
 
 // HeatWords say how warm the metal is to be, in one sentence.

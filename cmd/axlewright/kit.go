@@ -30,7 +30,7 @@ func newKitDraw() *cobra.Command {
 		Short: "Check a kit revision, write its cut files and A4 sheets, print its bill",
 		Long: `Check a kit revision and print its bill and its drill-and-tap table. With --out,
 write for every plate two cut files (DXF R12 and R2000), an SVG in true size, and
-one page of HTML with an A4 sheet for each.
+a PDF with a dimensioned A4 sheet for each behind the bill.
 
 A revision that was issued stands in the ledger beside the kit files and may not
 change any more. --issue DATE enters it, once the first plates fit a casting.`,
@@ -156,9 +156,7 @@ func writeKit(dir string, d *kit.Drawn, wrote func(string)) error {
 			return err
 		}
 	}
-	return write(d.Name.String()+".html", func(w io.Writer) error {
-		return drawing.WritePages(w, d.Name.String(), drawing.KitSheets(d))
-	})
+	return write(d.Name.String()+".pdf", func(w io.Writer) error { return drawing.WriteKitPDF(w, d) })
 }
 
 // writer makes a folder and what writes files into it and tells of each.

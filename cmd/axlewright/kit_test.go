@@ -24,7 +24,7 @@ func TestKitDrawWritesFilesAndPrintsTheBill(t *testing.T) {
 		}
 	}
 	checkUnits(t, "kit draw", out)
-	for _, name := range []string{"KIT-T24-A.1-1L.dxf", "KIT-T24-A.1-1R.r12.dxf", "KIT-T24-A.1-4.svg", "KIT-T24-A.1.html"} {
+	for _, name := range []string{"KIT-T24-A.1-1L.dxf", "KIT-T24-A.1-1R.r12.dxf", "KIT-T24-A.1-4.svg", "KIT-T24-A.1.pdf"} {
 		if info, err := os.Stat(filepath.Join(dir, name)); err != nil || info.Size() < 500 {
 			t.Errorf("%s: %v", name, err)
 		}

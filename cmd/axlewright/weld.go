@@ -2,9 +2,13 @@ package main
 
 import (
 	"fmt"
+	"os"
 
 	"github.com/spf13/cobra"
 
+	"axlewright/document"
+	"axlewright/document/paper"
+	"axlewright/drawing"
 	"axlewright/weldplan"
 )
 
@@ -17,6 +21,7 @@ func newWeld() *cobra.Command {
 
 func newWeldPlan() *cobra.Command {
 	var asJSON bool
+	var pdf string
 	var options weldplan.Options
 	cmd := &cobra.Command{
 		Use:   "plan FILE",
@@ -30,6 +35,7 @@ the stops, the cautions and the check lists are printed, and the exit status is 
 Up to ten runs every order is weighed; above ten the order is the best one found,
 and the plan says so.`,
 		Example: `  axlewright weld plan t24-cheeks.yaml
+  axlewright weld plan t24-cheeks.yaml --pdf weld-plan.pdf
   axlewright weld plan t24-cheeks.yaml --json --seed 7`,
 		Args: arguments(cobra.ExactArgs(1), "one file with the job"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -49,8 +55,19 @@ and the plan says so.`,
 			} else {
 				err = plan.Write(cmd.OutOrStdout())
 			}
-			if err != nil || plan.Go {
+			if err != nil {
 				return err
+			}
+			if pdf != "" {
+				if err := writeWeldPDF(pdf, &job, &plan); err != nil {
+					return err
+				}
+				if !asJSON {
+					fmt.Fprintf(cmd.OutOrStdout(), "\nwrote %s\n", pdf)
+				}
+			}
+			if plan.Go {
+				return nil
 			}
 			if why := plan.Refused(); why != "" {
 				return fmt.Errorf("%s: no plan: %s", args[0], why)
@@ -59,7 +76,18 @@ and the plan says so.`,
 			return nil
 		},
 	}
+	cmd.Flags().StringVar(&pdf, "pdf", "", "write the plan as an A4 sheet for the bench into this file")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole plan as JSON, values in SI")
 	cmd.Flags().Uint64Var(&options.Seed, "seed", 1, "seed of the search for an order; the same seed gives the same plan")
 	return cmd
+}
+
+// writeWeldPDF writes the plan's sheet.
+func writeWeldPDF(path string, job *weldplan.Job, plan *weldplan.Plan) error {
+	var order drawing.Drawing
+	if plan.Sequence != nil {
+		order = drawing.WeldOrder(job, plan.Sequence, document.WeldOrderWidth)
+	}
+	sheet := document.WeldPlan(plan, order, paper.Head{Number: plan.Job, Subject: plan.Variant}, nil, nil)
+	return writeFile(path, func(f *os.File) error { return sheet.WritePDF(f) })
 }

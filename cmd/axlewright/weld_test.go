@@ -34,6 +34,17 @@ func TestWeldPlanIsPrinted(t *testing.T) {
 	}
 }
 
+func TestWeldPlanAsSheet(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "plan.pdf")
+	out, _, err := runWeld("plan", "../../examples/weld/t31-steel.yaml", "--pdf", path)
+	if err != nil || !strings.Contains(out, "wrote "+path) {
+		t.Errorf("%v in\n%s", err, out)
+	}
+	if sheet, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(sheet), "%PDF-") {
+		t.Errorf("%v: %.20q", err, sheet)
+	}
+}
+
 func TestWeldPlanAsJSONAndWithStops(t *testing.T) {
 	out, beside, err := runWeld("plan", "--json", "../../examples/weld/unknown-metal.yaml")
 	if err == nil || !strings.Contains(err.Error(), "no plan: Unknown metal") {
