@@ -17,7 +17,7 @@ func (s *kitSheet) foot() (shapes []Shape, top float64) {
 	}
 	box := s.plate.Outline.Bounds()
 	for _, h := range s.plate.Holes {
-		t.add(h.Label, string(h.Kind), "Ø "+metricOnly(h.Diameter), metricOnly(h.At.X-box.Low.X), metricOnly(h.At.Y-box.Low.Y), h.Note)
+		t.add(h.Label, string(h.Kind), "Ø "+metricOnly(h.Diameter), metricOnly(h.At.X-box.Low.X), metricOnly(h.At.Y-box.Low.Y), kit.ScrewWords(h.Note))
 	}
 	for _, c := range s.plate.Cutouts {
 		b := c.Loop.Bounds()

@@ -45,10 +45,10 @@ type Drilled struct {
 }
 
 // Screw is the thread as people write it: M16×1.5.
-func (r *Drilled) Screw() string { return screwWords(r.Thread) }
+func (r *Drilled) Screw() string { return ScrewWords(r.Thread) }
 
-// screwWords puts the sign of multiplication where a designation has the letter.
-func screwWords(thread string) string {
+// ScrewWords puts the sign of multiplication where a designation has the letter.
+func ScrewWords(thread string) string {
 	return timesInThread.ReplaceAllString(thread, "${1}×${2}")
 }
 

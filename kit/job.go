@@ -17,12 +17,19 @@ import (
 // A Job is what is to be cut from which sheets, as its file says it.
 type Job struct {
 	Kits   []Wanted  `yaml:"kits"`
-	Sheets []InStock `yaml:"sheets"`
+	Sheets []InStock `yaml:"sheets,omitempty"`
+	Stock  Typed     `yaml:"stock,omitempty"` // a stock book, beside the job's file
 	Rules  JobRules  `yaml:"rules,omitempty"`
 	Rates  Rates     `yaml:"rates,omitempty"`
 
 	drawn []Drawn
+	book  StockBook
+	file  string // of the book
 }
+
+// Book is the stock book that the job's sheets come from, and its file; "" where
+// there is none.
+func (j *Job) Book() (StockBook, string) { return j.book, j.file }
 
 // Wanted is so many sets of a kit.
 type Wanted struct {
@@ -42,6 +49,8 @@ type InStock struct {
 	Remnant   bool    `yaml:"remnant,omitempty"`
 	Count     int     `yaml:"count,omitempty"` // 1 where left out
 	Price     float64 `yaml:"price,omitempty"` // money each
+
+	kept bool // it stands in a stock book
 }
 
 // JobRules change the usual rules of the nest.
@@ -92,6 +101,15 @@ func LoadJob(path string) (Job, error) {
 	bad := func(t Typed, field, format string, args ...any) {
 		found = append(found, sheet.FindingAt(t.Line, t.Column, field, fmt.Sprintf(format, args...)))
 	}
+	if j.Stock.Given() {
+		if err := j.openBook(filepath.Dir(path)); err != nil {
+			if more, ok := err.(axle.Findings); ok {
+				found = append(found, more...)
+			} else {
+				bad(j.Stock, "stock", "%v", err)
+			}
+		}
+	}
 	if len(j.Kits) == 0 || len(j.Sheets) == 0 {
 		bad(Typed{}, "", "a nest needs kits to cut and sheets to cut them from")
 	}
@@ -132,6 +150,26 @@ func LoadJob(path string) (Job, error) {
 		return j, found
 	}
 	return j, nil
+}
+
+// openBook puts what the stock book holds behind the sheets that the file names.
+func (j *Job) openBook(folder string) (err error) {
+	j.file = j.Stock.Text
+	if !filepath.IsAbs(j.file) {
+		j.file = filepath.Join(folder, j.file)
+	}
+	if j.book, err = LoadStock(j.file); err != nil {
+		return err
+	}
+	for _, s := range j.book.InStock() {
+		for _, own := range j.Sheets {
+			if own.Name.Text == s.Name.Text {
+				return fmt.Errorf("%s stands in this file and in the stock; leave it out of one", own.Name.Text)
+			}
+		}
+		j.Sheets = append(j.Sheets, s)
+	}
+	return nil
 }
 
 func (j *Job) checkSheet(s *InStock, bad func(Typed, string, string, ...any)) {

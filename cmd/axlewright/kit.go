@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -88,20 +89,7 @@ func issued(path string, k *kit.Kit, on string) (state string, err error) {
 		if err != nil {
 			return "", err
 		}
-		file := filepath.Join(filepath.Dir(path), kit.LedgerFile)
-		f, err := os.OpenFile(file, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o644)
-		if err != nil {
-			return "", fmt.Errorf("%s cannot be written: %w", file, err)
-		}
-		if _, err := f.WriteString(line); err != nil {
-			f.Close()
-			return "", err
-		}
-		if err := f.Sync(); err != nil {
-			f.Close()
-			return "", cannotWrite(file, err)
-		}
-		return "issued on " + on, f.Close()
+		return "issued on " + on, kit.AppendTo(filepath.Join(filepath.Dir(path), kit.LedgerFile), line)
 	}
 	done, err := ledger.Issued(k)
 	if err != nil || !done {
@@ -192,15 +180,21 @@ func writeCut(f drawing.CutFile, write func(string, func(io.Writer) error) error
 const mostTries = 100000
 
 func newKitNest() *cobra.Command {
-	var dir string
+	var dir, cut string
 	var asJSON bool
 	var tries int
 	var seed uint64
 	cmd := &cobra.Command{
 		Use:   "nest FILE",
 		Short: "Lay kits out on sheets and remnants, with yield and price",
+		Long: `Lay kits out on the sheets that the file names and on those of its stock book
+("stock: stock.yaml"), remnants first. The same seed gives the same nest.
+
+--cut DATE says that it was cut on that day: the stock book then gets lines for the
+sheets that were taken and for the remnants that go back. It only grows.`,
 		Example: `  axlewright kit nest examples/kits/nest-20.yaml
-  axlewright kit nest examples/kits/nest-20.yaml --out sheets --tries 200`,
+  axlewright kit nest examples/kits/nest-20.yaml --out sheets --tries 200
+  axlewright kit nest nest-stock.yaml --cut 2026-03-09`,
 		Args: arguments(cobra.ExactArgs(1), "one file that says what to cut from what"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt)
@@ -228,6 +222,13 @@ func newKitNest() *cobra.Command {
 			} else {
 				err = printCuttings(out, cuttings)
 			}
+			if err == nil && cut != "" {
+				err = takeFromStock(&job, cuttings, cut, args[0], func(said string) {
+					if !asJSON {
+						fmt.Fprintln(out, said)
+					}
+				})
+			}
 			if err != nil || dir == "" {
 				return err
 			}
@@ -239,6 +240,7 @@ func newKitNest() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&dir, "out", "", "write cut files and pictures of the sheets into this folder")
+	cmd.Flags().StringVar(&cut, "cut", "", "it was cut on this day: take its sheets from the stock book and put remnants back")
 	cmd.Flags().IntVar(&tries, "tries", 0, "orders to try, instead of what the file says")
 	cmd.Flags().Uint64Var(&seed, "seed", 0, "seed of the orders; the same seed gives the same nest")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print JSON, values in SI")
@@ -249,6 +251,29 @@ func runJob(ctx context.Context, job *kit.Job, progress io.Writer) ([]kit.Cuttin
 	line := newProgress(progress, "placing")
 	defer line.done()
 	return job.Run(ctx, line.update)
+}
+
+// takeFromStock writes into the stock book what a nest took and put back.
+func takeFromStock(job *kit.Job, cuttings []kit.Cutting, on, file string, say func(string)) error {
+	book, path := job.Book()
+	if path == "" {
+		return fmt.Errorf("%s names no stock book to take from; write \"stock: stock.yaml\" into it", file)
+	}
+	lines, err := book.Cut(cuttings, on, strings.TrimSuffix(filepath.Base(file), filepath.Ext(file)))
+	if err != nil {
+		return err
+	}
+	if err := lines.Append(path); err != nil {
+		return err
+	}
+	for _, l := range lines {
+		if l.Came != nil {
+			say(fmt.Sprintf("%s: %s put back, %s × %s", path, l.Came.Name.Text, l.Came.Long.Text, l.Came.Wide.Text))
+		} else {
+			say(fmt.Sprintf("%s: %d of %s taken", path, l.Count, l.Took))
+		}
+	}
+	return nil
 }
 
 func printCuttings(out io.Writer, cuttings []kit.Cutting) error {
