@@ -1,8 +1,10 @@
 package demo
 
 import (
+	"fmt"
 	"strings"
 
+	"axlewright/examples"
 	"axlewright/quantity"
 	"axlewright/setup"
 	"axlewright/shop"
@@ -76,12 +78,47 @@ func (f *filling) castings() error {
 			return err
 		}
 	}
-	t20k, t24 := []shop.ID{idOf("T20K")}, []shop.ID{idOf("T24")}
-	for name, revisions := range map[string][]shop.KitRevision{
-		"KIT-T24-A":  {{Name: "1", Day: f.day(-190), Fits: t24, Closed: true}, {Name: "2", Day: f.day(-120), Fits: t24, Changed: "clearance at the third rib", Why: "the later mould's rib is 2 mm (0.08 in) thicker"}},
-		"KIT-T20K-A": {{Name: "1", Day: f.day(-150), Fits: t20k}, {Name: "2", Day: f.day(-60), Fits: t20k, Changed: "vents moved to the top", Why: "the lower ones filled with slag"}},
+	return f.kits()
+}
+
+// kits are drawn as the example files have them; one of them has its weld file too.
+func (f *filling) kits() error {
+	for _, k := range []struct {
+		name, casting string
+		revisions     int
+		weld          string
+	}{{"KIT-T24-A", "T24", 2, ""}, {"KIT-T20K-A", "T20K", 2, ""}, {"KIT-T24-B", "T24", 1, "weld/t24-cheeks.yaml"}} {
+		sheet := shop.Kit{Meta: named(k.name), Name: k.name}
+		for n := range k.revisions {
+			drawing, err := examples.Files.ReadFile(fmt.Sprintf("kits/%s.%d.yaml", k.name, n+1))
+			if err != nil {
+				return err
+			}
+			var weld []byte
+			if k.weld != "" {
+				if weld, err = examples.Files.ReadFile(k.weld); err != nil {
+					return err
+				}
+			}
+			r, _, err := shop.DrawnRevision(string(drawing), string(weld))
+			if err != nil {
+				return err
+			}
+			r.Fits, r.Closed = []shop.ID{idOf(k.casting)}, n+1 < k.revisions
+			sheet.Revisions = append(sheet.Revisions, r)
+		}
+		if err := keep(f, k.name, sheet); err != nil {
+			return err
+		}
+	}
+	for _, s := range []shop.Steel{
+		{Name: "S700MC 3 mm", Grade: "S700MC", Thickness: 3e-3, Long: 2.5, Wide: 1.25, Count: 3, Price: shop.MoneyOf(190), Batch: "B0417", Place: "rack 2"},
+		{Name: "S355 8 mm", Grade: "S355", Thickness: 8e-3, Long: 2, Wide: 1, Count: 2, Price: shop.MoneyOf(230), Batch: "H2291", Place: "rack 3"},
+		{Name: "S355 5 mm", Grade: "S355", Thickness: 5e-3, Long: 2, Wide: 1, Count: 1, Price: shop.MoneyOf(150), Batch: "H2290", Place: "rack 3"},
+		{Name: "R-7", Grade: "S700MC", Thickness: 3e-3, Long: 0.62, Wide: 0.48, Count: 1, Remnant: true, Price: shop.MoneyOf(20), Batch: "B0398", Place: "rack 1"},
 	} {
-		if err := keep(f, name, shop.Kit{Meta: named(name), Name: name, Revisions: revisions}); err != nil {
+		s.Meta, s.Came = named("steel "+s.Name), f.day(-30)
+		if err := keep(f, "steel "+s.Name, s); err != nil {
 			return err
 		}
 	}

@@ -81,11 +81,25 @@ const (
 		weld/filler           0.15 nickel-iron rod 2.4 mm, lot N55
 		weld/start/1          22 °C
 		weld/interpass/1      45 °C
+		weld/plate/1          3 mm
+		weld/process/1        TIG
+		weld/position/1       horizontal
+		weld/length/1         210 mm
 		weld/amps/1           95 A
+		weld/volts/1          13 V
+		weld/minutes/1        10 min
+		weld/lot/1            nickel-iron rod 2.4 mm, lot N55
 		weld/runs/1           14
 		weld/start/2          24 °C
 		weld/interpass/2      48 °C
-		weld/amps/2           98 A
+		weld/plate/2          3 mm
+		weld/process/2        TIG
+		weld/position/2       flat
+		weld/length/2         180 mm
+		weld/amps/2           102 A
+		weld/volts/2          14 V
+		weld/minutes/2        8 min
+		weld/lot/2            nickel-iron rod 2.4 mm, lot N55
 		weld/runs/2           12
 		cooled/temperature    38 °C
 		cooled/mandrel        turns by hand

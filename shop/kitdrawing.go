@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"axlewright/kit"
@@ -85,6 +86,22 @@ func (r *KitRevision) checkDrawing(name string) error {
 	return nil
 }
 
+// DrawnRevision is a revision as its kit file says it, and the kit drawn; which
+// cards of castings it fits is left open.
+func DrawnRevision(drawing, weld string) (KitRevision, kit.Drawn, error) {
+	r := KitRevision{Drawing: drawing, Weld: weld}
+	d, err := r.Draw("")
+	if err != nil {
+		return r, d, err
+	}
+	r.Name, r.Day, r.Why = strconv.Itoa(d.Name.Revision), d.Date.Format(time.DateOnly), d.Reason.Why.Text
+	r.Changed = strings.Join(d.Reason.Moved, "; ")
+	for i := range d.Plates {
+		r.Pieces = append(r.Pieces, d.Plates[i].Key())
+	}
+	return r, d, nil
+}
+
 // AddDrawing brings a drawn revision into the shop from its kit file, and how it
 // is welded where weld is not empty. The kit's card is made where there is none.
 // With an empty drawing only the weld file of a revision that is here is put in.
@@ -92,20 +109,9 @@ func (r *KitRevision) checkDrawing(name string) error {
 // What it refuses: files that cannot be used, a casting without a card, a
 // revision that is here and differs.
 func (s *Shop) AddDrawing(ctx context.Context, by Actor, drawing, weld string) (Kit, error) {
-	r := KitRevision{Drawing: drawing, Weld: weld}
-	d, err := r.Draw("")
+	r, d, err := DrawnRevision(drawing, weld)
 	if err != nil {
 		return Kit{}, err
-	}
-	r.Name, r.Day, r.Why = strconv.Itoa(d.Name.Revision), d.Date.Format(time.DateOnly), d.Reason.Why.Text
-	for i, m := range d.Reason.Moved {
-		if i > 0 {
-			r.Changed += "; "
-		}
-		r.Changed += m
-	}
-	for i := range d.Plates {
-		r.Pieces = append(r.Pieces, d.Plates[i].Key())
 	}
 	castings, _, err := List[Casting](ctx, s, CardQuery{Limit: 1000})
 	if err != nil {
