@@ -24,5 +24,6 @@
 // of the formulas and of the tacks (doubt.go).
 //
 // Left out: yield in all but the bead itself, the jig (what it holds back it gives
-// back when it is opened), expansion while hot, and what backsteps and peening do.
+// back when it is opened), expansion while hot and so most of what backsteps do (each
+// bead is cold before the next one shrinks: that much is in), and peening.
 package weldplan

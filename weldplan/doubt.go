@@ -53,7 +53,7 @@ func compare(yards []*yard, orders []namedOrder, seed uint64) []Compared {
 	drawings := make([][]drawing, len(yards))
 	for k, y := range yards {
 		for _, o := range orders {
-			drawings[k] = append(drawings[k], drawing{o.order, y.responses(o.order)})
+			drawings[k] = append(drawings[k], drawing{o.order, y.responses(o.order, o.how)})
 		}
 	}
 	chance := rand.New(rand.NewPCG(seed, 1993))
@@ -78,7 +78,7 @@ func compare(yards []*yard, orders []namedOrder, seed uint64) []Compared {
 	list := make([]Compared, len(orders))
 	for i, o := range orders {
 		list[i] = summed(m, drawings[0][i].moves, scores[0], scores[i])
-		list[i].Name, list[i].Score = o.name, yards[0].score(o.order)
+		list[i].Name, list[i].Score = o.name, scoreOf(m, drawings[0][i].moves)
 	}
 	return list
 }
@@ -108,6 +108,16 @@ func summed(m *model, moves []response, chosen, own []float64) (c Compared) {
 type namedOrder struct {
 	name  string
 	order []Step
+	how   laying
+}
+
+// scoreOf is how far an order moves things in the end, by what its steps move.
+func scoreOf(m *model, moves []response) float64 {
+	sum := totals(m, moves)
+	for j := range sum {
+		sum[j] /= m.moves[j].limit
+	}
+	return norm(sum)
 }
 
 // totals is what all runs together move.

@@ -72,7 +72,7 @@ func (m *model) alone(t *testing.T) response {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return m.respond(s, 0, false)
+	return m.respond(s, 0, false, beadByBead)
 }
 
 // A run along the whole of a free bar moves it as the published tendon formula does.

@@ -106,7 +106,7 @@ func (y *yard) move(order []Step, i int) []float64 {
 	if v, known := y.moves[key]; known {
 		return v
 	}
-	r := y.model.respond(y.stage(order, i), order[i].Run, order[i].Reversed)
+	r := y.model.respond(y.stage(order, i), order[i].Run, order[i].Reversed, beadByBead)
 	v := make([]float64, len(y.model.moves))
 	for j := range v {
 		v[j] = r.total(j) / y.model.moves[j].limit
@@ -136,10 +136,10 @@ func norm(v []float64) float64 {
 }
 
 // responses are what each step moves, by effect, in the order of the steps.
-func (y *yard) responses(order []Step) []response {
+func (y *yard) responses(order []Step, how laying) []response {
 	list := make([]response, len(order))
 	for i, s := range order {
-		list[i] = y.model.respond(y.stage(order, i), s.Run, s.Reversed)
+		list[i] = y.model.respond(y.stage(order, i), s.Run, s.Reversed, how)
 	}
 	return list
 }

@@ -214,8 +214,8 @@ func TestMirroredRunsCancel(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	half := math.Abs(squareness(t, m, totals(m, y.responses(order(inTurn...))[:1])))
-	if both := math.Abs(squareness(t, m, totals(m, y.responses(order(inTurn...))))); both > 1e-6*half {
+	half := math.Abs(squareness(t, m, totals(m, y.responses(order(inTurn...), beadByBead)[:1])))
+	if both := math.Abs(squareness(t, m, totals(m, y.responses(order(inTurn...), beadByBead)))); both > 1e-6*half {
 		t.Errorf("mirrored runs leave %g m of the %g m that one moves", both, half)
 	}
 	// As the casting stiffens, going from side to side leaves less than one side first.
@@ -223,8 +223,8 @@ func TestMirroredRunsCancel(t *testing.T) {
 	if y, err = newYard(m); err != nil {
 		t.Fatal(err)
 	}
-	turn := math.Abs(squareness(t, m, totals(m, y.responses(order(inTurn...)))))
-	first := math.Abs(squareness(t, m, totals(m, y.responses(order(oneSideFirst...)))))
+	turn := math.Abs(squareness(t, m, totals(m, y.responses(order(inTurn...), beadByBead))))
+	first := math.Abs(squareness(t, m, totals(m, y.responses(order(oneSideFirst...), beadByBead))))
 	if turn > 0.5*half || turn > first {
 		t.Errorf("in turn leaves %g m, one side first %g m, a single run moves %g m", turn, first, half)
 	}
@@ -256,4 +256,39 @@ func TestMirroredOrderMirrorsTheMovement(t *testing.T) {
 			t.Fatalf("order moves %g, its mirror image %g", a, b)
 		}
 	})
+}
+
+// A run laid as one bead is stiff in both halves when either shrinks; laid bead by
+// bead the first half shrinks while the second is only tacked. With the halves
+// stiff from the start there is no difference, and direction tells nothing then.
+func TestOneBeadIsBothHalvesAtOnce(t *testing.T) {
+	m := modelOf(t, manyRuns(t, 4))
+	y, err := newYard(m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	apart := 0.0
+	for r := range m.runs {
+		there, back := m.respond(y.start, r, false, wholeBead), m.respond(y.start, r, true, wholeBead)
+		bead := m.respond(y.start, r, false, beadByBead)
+		for i := range m.moves {
+			near(t, m.moves[i].what, there.total(i), back.total(i), 1e-9*m.moves[i].limit+1e-9*math.Abs(there.total(i)))
+			apart = math.Max(apart, math.Abs(there.total(i)-bead.total(i))/m.moves[i].limit)
+		}
+	}
+	if apart < 1e-3 {
+		t.Errorf("beads in turn and one bead differ by %g of a limit: this job tests nothing", apart)
+	}
+	stiff := *m
+	stiff.tacked = 1 // welded before it is welded: nothing changes while it cools
+	for r := range stiff.runs {
+		y, err := newYard(&stiff)
+		if err != nil {
+			t.Fatal(err)
+		}
+		one, bead := stiff.respond(y.start, r, false, wholeBead), stiff.respond(y.start, r, false, beadByBead)
+		for i := range m.moves {
+			near(t, m.moves[i].what, one.total(i), bead.total(i), 1e-12*(1+math.Abs(one.total(i)))+1e-12)
+		}
+	}
 }

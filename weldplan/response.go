@@ -13,11 +13,19 @@ func (r *response) total(i int) float64 {
 	return r.by[transverse][i] + r.by[longitudinal][i] + r.by[angular][i]
 }
 
+// A laying is how the two halves of a run cool.
+type laying int
+
+const (
+	beadByBead laying = iota // backstepped: a half is cold, and holds, before the next one shrinks
+	wholeBead                // one long bead: all of it holds when all of it shrinks
+)
+
 // respond works out what a run moves at a stage. Its halves are laid one after
-// the other, the second first where it is laid from the other end; each half is
-// stiff by the time that it shrinks. Where plate and casting hold so hard that the
+// the other, the second first where it is laid from the other end, and cool as
+// how says; each half is stiff by the time that it shrinks. Where plate and casting hold so hard that the
 // weld metal would yield, it pulls no harder than that.
-func (m *model) respond(s *stage, run int, reversed bool) response {
+func (m *model) respond(s *stage, run int, reversed bool, how laying) response {
 	at := s.place(run)
 	own := s.moves + tiesOfRun*at
 	rows := s.moves + tiesOfRun
@@ -37,7 +45,7 @@ func (m *model) respond(s *stage, run int, reversed bool) response {
 	if reversed {
 		order = [halves]int{1, 0}
 	}
-	for _, h := range order {
+	stiffen := func(h int) {
 		part := &m.runs[run].half[h]
 		for t := range ties {
 			b := ties*h + t
@@ -52,6 +60,17 @@ func (m *model) respond(s *stage, run int, reversed bool) response {
 				}
 			}
 		}
+	}
+	if how == wholeBead {
+		for h := range halves {
+			stiffen(h)
+		}
+	}
+	for _, h := range order {
+		if how == beadByBead {
+			stiffen(h)
+		}
+		part := &m.runs[run].half[h]
 		draw, tip := ties*h+1, ties*h+3
 		share := part.yielding(small[s.moves+draw], draw, h)
 		for i := range s.moves {

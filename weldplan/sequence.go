@@ -72,11 +72,14 @@ func sequenceOf(j *Job, m *model, runs []laidOut, pieces []int, o Options) (*Seq
 			others[same].name += " (and " + r.name + ": the same here)"
 			continue
 		}
-		others = append(others, namedOrder{r.name, order})
+		others = append(others, namedOrder{name: r.name, order: order})
 	}
 	best := y.search(begin, seed, 1)
 	worst := y.search(begin, seed, -1)
-	others = append(others, namedOrder{"the worst order found", worst.Order})
+	if slices.ContainsFunc(pieces, func(n int) bool { return n > 1 }) {
+		others = append(others, namedOrder{name: "the same order without backsteps, each run one bead", order: best.Order, how: wholeBead})
+	}
+	others = append(others, namedOrder{name: "the worst order found", order: worst.Order})
 	s := &Sequence{Proved: best.Proved, Tried: best.Tried, Seed: seed}
 	yards := []*yard{y}
 	for _, times := range []float64{1.0 / 3, 3} {
@@ -88,7 +91,7 @@ func sequenceOf(j *Job, m *model, runs []laidOut, pieces []int, o Options) (*Seq
 		}
 		yards = append(yards, more)
 	}
-	s.Compared = compare(yards, append([]namedOrder{{"the order chosen here", best.Order}}, others...), seed)
+	s.Compared = compare(yards, append([]namedOrder{{name: "the order chosen here", order: best.Order}}, others...), seed)
 	s.describe(j, m, y, best.Order, worst.Order)
 	for _, step := range best.Order {
 		r := runs[step.Run]
@@ -109,9 +112,9 @@ func sequenceOf(j *Job, m *model, runs []laidOut, pieces []int, o Options) (*Seq
 func triple(v r3.Vec) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
 
 func (s *Sequence) describe(j *Job, m *model, y *yard, best, worst []Step) {
-	chosen := totals(m, y.responses(best))
-	drawn := totals(m, y.responses(asDrawn(len(m.runs))))
-	bad := totals(m, y.responses(worst))
+	chosen := totals(m, y.responses(best, beadByBead))
+	drawn := totals(m, y.responses(asDrawn(len(m.runs)), beadByBead))
+	bad := totals(m, y.responses(worst, beadByBead))
 	share, low, high := 1.0, 1-half, 1+half
 	if own := j.Casting.Measured; own.Given() { // what this variant has done before
 		share, low, high = own.Value, own.Low/own.Value, own.High/own.Value
@@ -156,6 +159,6 @@ func (s *Sequence) words(best *Found) []string {
 	}
 	text = append(text,
 		"The formulas of shrinkage are good to about a half, and the casting is a skeleton of beams: this ranks orders, it does not forecast. Then MEASURE: mandrel, bores at three angles.",
-		"The sums cannot tell backsteps from one long bead; they are printed because the trade has found them to draw less.")
+		"Of backsteps the sums know only that each bead is cold and holds before the next one shrinks. That heat opens the joint ahead of a long bead is not in them; the trade backsteps for that.")
 	return text
 }

@@ -109,7 +109,7 @@ func TestPullAcrossNeverPassesYield(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i := range m.runs {
-			for _, v := range m.respond(s, i, false).by[transverse] {
+			for _, v := range m.respond(s, i, false, beadByBead).by[transverse] {
 				most = math.Max(most, math.Abs(v))
 			}
 		}
