@@ -1,7 +1,6 @@
 package web
 
 import (
-	"bytes"
 	"math"
 	"net/url"
 	"slices"
@@ -95,7 +94,7 @@ func weldLogPaper(v *visit) error {
 	if err != nil {
 		return err
 	}
-	head, err := v.paperHead(v.ctx(), j.ID)
+	head, err := v.paperHead(j, "Weld log")
 	if err != nil {
 		return err
 	}
@@ -104,11 +103,7 @@ func weldLogPaper(v *visit) error {
 		runs = append(runs, r.onPaper())
 	}
 	step, _ := shop.StepOf("weld")
-	var out bytes.Buffer
-	if err := document.WeldLog(runs, head, step.Cautions).WritePDF(&out); err != nil {
-		return err
-	}
-	return v.showPDF("weld-log.pdf", out.Bytes())
+	return v.pdf(document.WeldLog(runs, head, step.Cautions))
 }
 
 // onPaper is the run as a row of the sheet.

@@ -6,7 +6,6 @@ import (
 	"encoding/json"
 	"errors"
 	"slices"
-	"strings"
 
 	"axlewright/document"
 	"axlewright/document/paper"
@@ -88,17 +87,6 @@ func (v *visit) readPlan(e *shop.Entry) (*keptPlan, error) {
 	return &p, nil
 }
 
-// paperHead is what stands at the top of a job's papers.
-func (s *Server) paperHead(ctx context.Context, job shop.ID) (paper.Head, error) {
-	j, err := s.shop.Job(ctx, job)
-	if err != nil {
-		return paper.Head{}, err
-	}
-	house, err := shop.Get[shop.House](ctx, s.shop, shop.HouseID)
-	contact := strings.TrimSpace(strings.Join([]string{house.Address, house.Phone}, "\n"))
-	return paper.Head{Number: plateOf(j.Stamped(), j.NumberText()), Subject: j.Title(), Shop: house.Name, Contact: contact, Day: s.o.Now()}, err
-}
-
 // weldPlanPaper is the newest plan as the sheet that was printed with it, or the
 // one that is asked for.
 func weldPlanPaper(v *visit) error {
@@ -143,9 +131,13 @@ func askWeldPlan(v *visit) error {
 	if err != nil {
 		return err
 	}
+	head, err := v.paperHead(j, "Weld plan")
+	if err != nil {
+		return err
+	}
 	who, ticket := v.who, string(shop.NewID())
 	v.sums.start(weldSum(j.ID), func(ctx context.Context, progress func(int, int)) error {
-		return v.planWeld(ctx, who, j.ID, ask, ticket, progress)
+		return v.planWeld(ctx, who, j.ID, ask, head, ticket, progress)
 	}, func(err error) string {
 		if codeOf(err) == shop.Internal && !errors.Is(err, context.Canceled) {
 			v.log.Error("weld plan failed", "job", j.ID, "error", err)
@@ -157,7 +149,7 @@ func askWeldPlan(v *visit) error {
 }
 
 // planWeld works a plan out and keeps it in the record.
-func (s *Server) planWeld(ctx context.Context, who shop.Actor, job shop.ID, ask shop.WeldAsk, ticket string, progress func(int, int)) error {
+func (s *Server) planWeld(ctx context.Context, who shop.Actor, job shop.ID, ask shop.WeldAsk, head paper.Head, ticket string, progress func(int, int)) error {
 	past, err := s.shop.WeldEntries(ctx)
 	if err != nil {
 		return err
@@ -171,10 +163,6 @@ func (s *Server) planWeld(ctx context.Context, who shop.Actor, job shop.ID, ask 
 	if plan.Sequence != nil {
 		p.Picture = svgOf(drawing.WeldOrder(&ask.Job, plan.Sequence, 170))
 		order = drawing.WeldOrder(&ask.Job, plan.Sequence, document.WeldOrderWidth)
-	}
-	head, err := s.paperHead(ctx, job)
-	if err != nil {
-		return err
 	}
 	var sheet bytes.Buffer
 	if err := document.WeldPlan(&plan, order, head, ask.From, ask.Assumed).WritePDF(&sheet); err != nil {
