@@ -20,21 +20,22 @@ const WeldOrderWidth = 98.0
 // picture, empty where no order was sought; from and assumed are what the plan was
 // made from.
 func WeldPlan(plan *weldplan.Plan, order drawing.Drawing, head paper.Head, from, assumed []string) paper.Paper {
-	p := paper.Paper{Head: head, Foot: "It approves nothing: local codes and a licensed welding engineer come first. Movements are good to about a half."}
+	p := paper.Paper{Head: head, Foot: drawing.WeldOrderSays + "\nIt approves nothing: local codes and a licensed welding engineer come first. Movements are good to about a half."}
 	p.Title = "Weld plan"
 	for _, s := range plan.Stops {
 		p.Add(paper.Caution{Words: "✕ STOP: " + s.What + ". " + s.Why + " Clears it: " + s.Clear + " May go on regardless: " + s.Override + "."})
 	}
-	facts := paper.Text{Words: planFacts(plan, from, assumed), Small: true}
+	sources := paper.Text{Words: planSources(from, assumed), Small: true}
+	facts := paper.Text{Words: planFacts(plan), Small: true}
 	if plan.Refused() != "" || plan.Method == nil {
-		p.Add(facts)
+		p.Add(facts, sources)
 	} else {
 		sums := paper.Text{Words: planSums(plan), Small: true}
 		uses := paper.Text{Words: strings.Join(plan.UseWords(), " "), Small: true}
 		if len(order.Layers) > 0 {
-			p.Add(paper.Columns{Left: []paper.Block{paper.Picture{Drawing: order}, uses}, Right: []paper.Block{facts, sums}, Share: 0.54})
+			p.Add(paper.Columns{Left: []paper.Block{paper.Picture{Drawing: order}, uses, sources}, Right: []paper.Block{facts, sums}, Share: 0.54})
 		} else {
-			p.Add(facts, sums, uses)
+			p.Add(facts, sums, uses, sources)
 		}
 		p.Add(orderTable(plan))
 	}
@@ -45,8 +46,8 @@ func WeldPlan(plan *weldplan.Plan, order drawing.Drawing, head paper.Head, from,
 	return p
 }
 
-// planFacts are metal, practice, process, filler and heat, and where they are from.
-func planFacts(plan *weldplan.Plan, from, assumed []string) string {
+// planFacts are metal, practice, process, filler and heat.
+func planFacts(plan *weldplan.Plan) string {
 	text := fmt.Sprintf("Casting %s, %s.", plan.Variant, plan.Metal)
 	if plan.Note != "" {
 		text += " " + plan.Note + "."
@@ -60,11 +61,17 @@ func planFacts(plan *weldplan.Plan, from, assumed []string) string {
 			text += " " + t
 		}
 	}
+	return text
+}
+
+// planSources are what the plan was made from.
+func planSources(from, assumed []string) string {
+	text := ""
 	for _, t := range assumed {
-		text += " △ Assumed: " + t + "."
+		text += "△ Assumed: " + t + ". "
 	}
 	if len(from) > 0 {
-		text += " From the record: "
+		text += "From the record: "
 		for i, t := range from {
 			if i > 0 {
 				text += "; "
@@ -92,7 +99,7 @@ func plateShare(plan *weldplan.Plan) float64 {
 	for i := range plan.Runs {
 		longest = max(longest, len(plan.Runs[i].Plate))
 	}
-	return math.Max(0.75, 0.11*float64(min(longest, 12)))
+	return math.Max(0.75, 0.13*float64(min(longest, 12)))
 }
 
 // planSums are tacks, what may move, vents and filling.
@@ -168,7 +175,7 @@ func WeldLog(runs []LoggedRun, head paper.Head, cautions []string) paper.Paper {
 	for _, c := range cautions {
 		p.Add(paper.Caution{Words: c})
 	}
-	t := paper.Table{Columns: []paper.Column{{Title: "", Share: 0.4}, {Title: "run", Share: 1.2}, {Title: "planned", Share: 2.8}, {Title: "amps", Right: true}, {Title: "volts", Right: true},
+	t := paper.Table{Columns: []paper.Column{{Title: "", Share: 0.55}, {Title: "run", Share: 1.3}, {Title: "planned", Share: 2.8}, {Title: "amps", Right: true}, {Title: "volts", Right: true},
 		{Title: "minutes", Right: true}, {Title: "filler lot", Share: 1.8}, {Title: "between runs", Share: 1.3, Right: true}, {Title: "who", Share: 0.9}}, Blank: 3}
 	for _, r := range runs {
 		t.Rows = append(t.Rows, []string{r.Turn, r.Run, r.Planned, r.Amps, r.Volts, r.Minutes, r.Lot, r.Between, r.Who})

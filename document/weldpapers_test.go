@@ -38,7 +38,8 @@ func TestWeldPlanGoesOnOnePage(t *testing.T) {
 		if plan.Sequence != nil {
 			order = drawing.WeldOrder(&job, plan.Sequence, WeldOrderWidth)
 		}
-		p := WeldPlan(&plan, order, paper.Head{Number: plan.Job, Shop: "Fellgate Axle Works"}, []string{"Metal: ductile iron (Wren, 2 March 2026)"}, []string{"gaps at the weld: none measured"})
+		p := WeldPlan(&plan, order, paper.Head{Number: plan.Job, Subject: "Bracken of Scar End, hill-farm pick-up, rear\nvariant T24", Shop: "Fellgate Axle Works"}, []string{"Metal: ductile iron (Wren, 2 March 2026)", "Washed with: hot aqueous wash (Wren, 2 March 2026)", "Vents: every cavity has its vent (Wren, 2 March 2026)"},
+			[]string{"gaps at the weld: none measured", "air and casting at 18 °C, as the weld file says"})
 		if n := len(p.Pages()); n != 1 {
 			t.Errorf("%s: %d pages", name, n)
 		}

@@ -19,18 +19,22 @@ func WeldOrder(j *weldplan.Job, s *weldplan.Sequence, wide float64) Drawing {
 		o.run(j, &s.Steps[i], i+1)
 	}
 	high := o.lay(wide)
-	words, _ := Wrap(weldOrderSays, wide-8, small, false, 4)
+	var words []string
+	if wide >= 150 { // a small one stands on a paper that says it
+		words, _ = Wrap(WeldOrderSays, wide-8, small, false, 4)
+	}
 	var below []Shape
 	for _, l := range words {
 		below = append(below, Text{At: Point{4, high}, Words: l, Size: small})
 		high += small * spread
 	}
-	d := Drawing{Name: "weld-order", Width: wide, Height: high, Title: fmt.Sprintf("Order of %d runs", len(s.Steps)), Desc: weldOrderSays}
+	d := Drawing{Name: "weld-order", Width: wide, Height: high, Title: fmt.Sprintf("Order of %d runs", len(s.Steps)), Desc: WeldOrderSays}
 	d.Layers = []Layer{{"paper", []Shape{Rect{Box: Box{0, 0, wide, high}, Fill: Paper}}}, {"casting", o.casting(j)}, {"runs", o.arrows()}, {"turns", o.turns()}, {"words", below}}
 	return d
 }
 
-const weldOrderSays = "Thick arrows: the runs in their order, and which way each goes on; its beads are laid backwards, one after another. x out of the nose, y along the wheel’s axis, z up. Thin lines: limbs of the casting; circles: bores."
+// WeldOrderSays is how the picture of an order is read.
+const WeldOrderSays = "Thick arrows: the runs in their order, and which way each goes on; its beads are laid backwards, one after another. x out of the nose, y along the wheel’s axis, z up. Thin lines: limbs of the casting; circles: bores."
 
 // A weldView is one view: where it stands about the one from behind, and which
 // way its paper runs.
