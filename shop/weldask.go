@@ -8,6 +8,8 @@ import (
 
 	"axlewright/axle"
 	"axlewright/calc/material"
+	"axlewright/casting"
+	"axlewright/quantity"
 	"axlewright/weldplan"
 )
 
@@ -112,6 +114,13 @@ func (a *WeldAsk) metal(j *Job) {
 	}
 	is := families[e.Value.Word()]
 	a.From = append(a.From, said("Metal", e))
+	if found, err := casting.AssessMetal(j.MetalEvidence()); err == nil && len(found.ByTests) > 0 && e.Value.Word() != MetalGrey {
+		for _, f := range found.Families {
+			if f.Family == material.GreyIron && f.Chance > 0.05 {
+				a.Assumed = append(a.Assumed, fmt.Sprintf("%s, as decided: the tests in the record leave a chance of %s that it is grey iron", e.Value.Word(), quantity.Percent(f.Chance)))
+			}
+		}
+	}
 	switch {
 	case is == nil:
 		c.Metal = weldplan.Metal{Unknown: 1}

@@ -76,6 +76,11 @@ func stepPage(v *visit) error {
 		if q := v.r.URL.Query(); f.Field.Open && q.Get("field") == f.Field.Key {
 			places = withPlace(f, places, strings.TrimSpace(q.Get("place")))
 		}
+		if key == "weld" { // what a run took stands in the weld log
+			places = slices.DeleteFunc(slices.Clone(places), func(p shop.PlaceView) bool {
+				return p.Slot.Place != "" && !slices.Contains(f.Field.Places, p.Slot.Place) && p.Slot.Place != v.r.URL.Query().Get("place")
+			})
+		}
 		for _, p := range places {
 			show.Boxes = append(show.Boxes, v.boxOf(j, b, key, f, p))
 		}
