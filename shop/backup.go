@@ -266,3 +266,25 @@ To bring it back: axlewright restore. To read it without the program: the form
 of the records is this.
 
 `
+
+// A LastBackup is what became of the last backup that the program made by itself.
+type LastBackup struct {
+	At    time.Time `json:"at"` // zero: there was none
+	Path  string    `json:"path,omitempty"`
+	Bytes int64     `json:"bytes,omitempty"`
+	Fault string    `json:"fault,omitempty"` // empty: it was read back from end to end and is whole
+}
+
+// Verdict is what there is to say of it at a time: more than a day and a half
+// after the last one a night was missed.
+func (b LastBackup) Verdict(now time.Time) Verdict {
+	switch {
+	case b.At.IsZero():
+		return NotYet
+	case b.Fault != "":
+		return Halt
+	case now.Sub(b.At) > 36*time.Hour:
+		return Look
+	}
+	return Fine
+}

@@ -110,8 +110,12 @@ func TestNightlyRunsByItself(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	done := make(chan error, 10)
 	ended := make(chan bool)
+	nightly := &sqlstore.Nightly{Store: s, Shop: b.Shop, Every: time.Millisecond, Done: func(_ string, err error) { done <- err }}
+	if last, err := nightly.Last(); err != nil || !last.At.IsZero() {
+		t.Errorf("before the first: %+v %v", last, err)
+	}
 	go func() {
-		sqlstore.Nightly{Store: s, Shop: b.Shop, Every: time.Millisecond, Done: func(_ string, err error) { done <- err }}.Run(ctx)
+		nightly.Run(ctx)
 		close(ended)
 	}()
 	if err := <-done; err != nil {
@@ -121,6 +125,20 @@ func TestNightlyRunsByItself(t *testing.T) {
 	<-ended
 	if kept, err := sqlstore.Nightlies(s.BackupDir()); err != nil || len(kept) != 1 {
 		t.Errorf("after one night: %v %v", kept, err) // not one every millisecond
+	}
+	last, err := nightly.Last()
+	if err != nil || last.Fault != "" || last.Bytes == 0 || last.Verdict(time.Now()) != shop.Fine || last.Verdict(time.Now().Add(48*time.Hour)) != shop.Look {
+		t.Errorf("remembered: %+v %v", last, err)
+	}
+	// One that fails is remembered as such.
+	if err := os.RemoveAll(s.BackupDir()); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(s.BackupDir(), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := nightly.Make(t.Context()); err == nil {
+		t.Error("a backup into a folder that is a file was made")
 	}
 }
 

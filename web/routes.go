@@ -83,6 +83,8 @@ func (s *Server) routes() http.Handler {
 	// The shop.
 	in("GET /settings", settingsPage)
 	in("POST /settings/house", saveHouse)
+	in("POST /settings/backup", backUpNow)
+	in("POST /settings/verify", verifyRecords)
 	in("GET /settings/people", peoplePage)
 	in("POST /settings/person", savePerson)
 	in("POST /settings/secret", setSecret)

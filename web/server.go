@@ -22,8 +22,9 @@ type Options struct {
 	Network bool
 	Secure  bool // reached by TLS: cookies never travel in the open
 
-	Folder    string // the shop's, with the catalogue of the sums; empty is none
-	Authority []byte // certificate of the shop's own authority, PEM; nil where there is none
+	Folder    string  // the shop's, with the catalogue of the sums; empty is none
+	Backups   Backups // nil where the program makes none
+	Authority []byte  // certificate of the shop's own authority, PEM; nil where there is none
 	Now       func() time.Time
 }
 
@@ -35,6 +36,8 @@ type Server struct {
 	handler http.Handler
 	sums    *sums
 	shelf   shelf
+	tasks   *sums // looking after the shop: backups, verifying
+	checked checkedRecords
 
 	ended context.Context // done when the program stops: streams end with it
 	end   context.CancelFunc
@@ -53,7 +56,7 @@ func New(o Options) *Server {
 	}
 	s := &Server{o: o, shop: o.Shop, log: o.Log}
 	s.ended, s.end = context.WithCancel(context.Background())
-	s.sums = newSums(s.ended)
+	s.sums, s.tasks = newSums(s.ended), newSums(s.ended)
 	s.setup.code = rand.Text()[:10]
 	s.handler = s.guard(s.routes())
 	return s
@@ -66,6 +69,7 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.handler.S
 func (s *Server) Close() {
 	s.end()
 	s.sums.wait()
+	s.tasks.wait()
 }
 
 // SetupCode is the code with which the first owner of a shop on the network

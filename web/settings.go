@@ -16,7 +16,9 @@ func settingsPage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.show(settingsSheet(v.frame("The shop").at("settings"), house, v.who, string(v.shop.PublicKey()), v.shop.Store().About(), v.o.Authority != nil))
+	f := v.frame("The shop").at("settings")
+	f.Live = true
+	return v.show(settingsSheet(f, house, v.who, string(v.shop.PublicKey()), v.shop.Store().About(), v.o.Authority != nil, v.safe()))
 }
 
 // saveHouse keeps the shop's name, address and terms.

@@ -51,7 +51,7 @@ func todayPage(v *visit) error {
 	}
 	f := v.frame("Today’s work").at("today")
 	f.Live, f.Wide = true, true
-	return v.show(todaySheet(f, groups, stops.Lines, owed.Lines, v.who.Role.May(shop.ActSell)))
+	return v.show(todaySheet(f, groups, stops.Lines, owed.Lines, v.who.Role.May(shop.ActSell), v.who.Role.May(shop.ActSettings) && v.unsafe()))
 }
 
 // openJob begins a job and shows its first step.

@@ -156,3 +156,14 @@ func count(n int, one, many string) string {
 	}
 	return itoa(n) + " " + many
 }
+
+// sizeText is the size of a file in words.
+func sizeText(bytes int64) string {
+	switch {
+	case bytes >= 1e6:
+		return strconv.FormatFloat(float64(bytes)/1e6, 'f', 1, 64) + " MB"
+	case bytes >= 1e3:
+		return strconv.FormatFloat(float64(bytes)/1e3, 'f', 0, 64) + " kB"
+	}
+	return strconv.FormatInt(bytes, 10) + " bytes"
+}

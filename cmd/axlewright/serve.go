@@ -110,7 +110,14 @@ func (s serving) on(ctx context.Context, listener net.Listener) error {
 		return err
 	}
 	log := slog.New(slog.NewTextHandler(s.out, nil))
-	bench := web.New(web.Options{Shop: sh, Log: log, Network: !web.Loopback(s.listen), Secure: cert != nil,
+	nightly := &sqlstore.Nightly{Store: store, Shop: sh, Hour: 2, Done: func(path string, err error) {
+		if err != nil {
+			log.Error("the backup failed", "error", err)
+			return
+		}
+		log.Info("backed up", "file", path)
+	}}
+	bench := web.New(web.Options{Backups: nightly, Shop: sh, Log: log, Network: !web.Loopback(s.listen), Secure: cert != nil,
 		Folder: s.dir, Authority: authority})
 	if err := s.greet(ctx, sh, bench, listener, authority); err != nil {
 		bench.Close()
@@ -118,15 +125,7 @@ func (s serving) on(ctx context.Context, listener net.Listener) error {
 	}
 	nights, endNights := context.WithCancel(ctx)
 	var night sync.WaitGroup
-	night.Go(func() {
-		sqlstore.Nightly{Store: store, Shop: sh, Hour: 2, Done: func(path string, err error) {
-			if err != nil {
-				log.Error("the nightly backup failed", "error", err)
-				return
-			}
-			log.Info("backed up", "file", path)
-		}}.Run(nights)
-	})
+	night.Go(func() { nightly.Run(nights) })
 	err = bench.Serve(ctx, listener, cert)
 	endNights()
 	night.Wait()
