@@ -203,7 +203,7 @@ func (f *filling) set(id shop.ID, slot shop.Slot, typed string) (shop.Set, error
 	if last := j.Last(slot); last != nil {
 		set.Corrects, set.Why = last.Seq, "read again"
 	}
-	if field.Kind == shop.FieldFigure && field.Dim == quantity.Length && slot.Step != "enquiry" {
+	if field.Kind == shop.FieldFigure && strings.HasSuffix(typed, " mm") {
 		set.Instrument = "dial gauge 3"
 	}
 	return set, nil

@@ -235,9 +235,9 @@ var jobs = []job{
 			enquiry/engine        190 N·m
 			enquiry/gears         3.6 × 3.3
 			enquiry/use           farm | towing
-			enquiry/country       yearly inspection; asked, nothing against it
-			enquiry/fitter        himself
-			enquiry/unit          own unit`,
+			enquiry/unit          own unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{agreed + `
 			donor/donor           D-07
 			donor/teeth           46/13` + strip, isT24, plates, weld, filledUp, caps + `
@@ -257,7 +257,9 @@ var jobs = []job{
 			enquiry/axle_load     1700 kg
 			enquiry/engine        300 N·m
 			enquiry/use           forest
-			enquiry/unit          own unit`,
+			enquiry/unit          own unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{agreed + `
 			donor/donor           D-08` + strip, isT24, weld, caps + `
 			stamp/number          FW-T24-0102`, setting, pegged + `
@@ -282,7 +284,9 @@ var jobs = []job{
 			enquiry/tyre_planned  7.50R16
 			enquiry/axle_load     1900 kg
 			enquiry/use           recovery | road
-			enquiry/unit          exchange unit`,
+			enquiry/unit          exchange unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{agreed + `
 			deal/deposit          150
 			deal/core_due         -14
@@ -310,7 +314,9 @@ var jobs = []job{
 			enquiry/engine        290 N·m
 			enquiry/use           overland
 			enquiry/due           6
-			enquiry/unit          own unit`,
+			enquiry/unit          own unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{agreed + `
 			donor/donor           D-10` + strip, isT24, caps + `
 			stamp/number          FW-T24-0104`, setting, finished}},
@@ -325,7 +331,9 @@ var jobs = []job{
 			enquiry/engine        340 N·m
 			enquiry/use           quarry
 			enquiry/due           12
-			enquiry/unit          exchange unit`,
+			enquiry/unit          exchange unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{agreed + `
 			deal/deposit          150
 			deal/core_due         10
@@ -346,7 +354,9 @@ var jobs = []job{
 			enquiry/axle_load     1100 kg
 			enquiry/use           competition
 			enquiry/due           20
-			enquiry/unit          own unit`,
+			enquiry/unit          own unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{`
 			deal/agreed           -20
 			donor/donor           D-12` + strip, `
@@ -369,7 +379,9 @@ var jobs = []job{
 			enquiry/why           A farm trailer on the pick-up.
 			enquiry/axle_load     1200 kg
 			enquiry/use           road | towing
-			enquiry/unit          own unit`,
+			enquiry/unit          own unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{`
 			deal/agreed           -15
 			donor/donor           D-13` + strip, `
@@ -391,7 +403,9 @@ var jobs = []job{
 			enquiry/engine        190 N·m
 			enquiry/use           farm | towing
 			enquiry/due           30
-			enquiry/unit          own unit`,
+			enquiry/unit          own unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{`
 			deal/agreed           -8
 			deal/price            1480
@@ -409,7 +423,9 @@ var jobs = []job{
 			enquiry/axle_load     1200 kg
 			enquiry/use           road
 			enquiry/budget        600
-			enquiry/unit          own unit`},
+			enquiry/unit          own unit
+			enquiry/fitter        a workshop of his own choice
+			enquiry/country       yearly inspection; asked, nothing against it`},
 	{days: 1, state: shop.StateEnquiry, advise: true,
 		told: `
 			enquiry/customer      Mountain rescue, Fellgate

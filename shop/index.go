@@ -6,7 +6,7 @@ import "strconv"
 func (j *Job) Index(home ID) Index {
 	views := j.Steps()
 	line := Line{Job: j.ID, Origin: j.Origin.ID, Number: j.Number, Stamped: j.Stamped(), State: j.State(), Title: j.Title(),
-		Works: j.Works(), Due: j.Value("enquiry", "due").Day, Next: Next(views), Gaps: Gaps(views), Outcome: j.outcome(), Opened: j.Opened}
+		Works: j.Works(), Due: j.Value("enquiry", "due").Day, Next: j.Next(views), Gaps: Gaps(views), Outcome: j.outcome(), Opened: j.Opened}
 	if c := j.Casting(); c != nil {
 		line.Casting = c.Label
 	}

@@ -162,10 +162,19 @@ func Gaps(views []StepView) int {
 	return gaps
 }
 
-// Next returns the first step of the job that is neither full nor done, for
-// the line "do next"; "" when there is none.
-func Next(views []StepView) StepKey {
-	for _, v := range views {
+// Next returns the step to go on with, for the line "do next": the one worked at
+// last while it has gaps, else the next one that has, else the first; "" when
+// there is none.
+func (j *Job) Next(views []StepView) StepKey {
+	here := 0
+	for i := len(j.entries) - 1; i >= 0; i-- {
+		if j.entries[i].Kind == EntrySet {
+			here = max(0, slices.IndexFunc(views, func(v StepView) bool { return v.Step.Key == j.entries[i].Step }))
+			break
+		}
+	}
+	for i := range views {
+		v := views[(here+i)%len(views)]
 		if v.Applies && v.Gaps > 0 && v.State != StepDone {
 			return v.Step.Key
 		}

@@ -36,7 +36,7 @@ func jobPage(v *visit) error {
 		return err
 	}
 	views := j.Steps()
-	s := jobShow{Job: j, Views: views, Next: shop.Next(views), Stops: j.Stops(), Parts: j.Parts(), Role: v.who.Role,
+	s := jobShow{Job: j, Views: views, Next: j.Next(views), Stops: j.Stops(), Parts: j.Parts(), Role: v.who.Role,
 		Advice: j.Kept(shop.EntryAdvice), Papers: j.Kept(shop.EntryPaper), Cert: j.Certificates()}
 	if v.who.Role.May(shop.ActPrices) {
 		s.Quotes = j.Kept(shop.EntryQuote)

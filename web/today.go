@@ -22,6 +22,10 @@ var todayStates = []struct {
 	{"Enquiries and quotes", []shop.State{shop.StateEnquiry, shop.StateQuoted}},
 }
 
+// inHand are the states of jobs that are worked at: a stop of one that was
+// scrapped or has gone out holds nobody up.
+var inHand = []shop.State{shop.StateEnquiry, shop.StateQuoted, shop.StateAccepted, shop.StateBench, shop.StateWaiting, shop.StateReady, shop.StateBack}
+
 // shownToday is how many jobs a group of today's work shows.
 const shownToday = 8
 
@@ -41,7 +45,7 @@ func todayPage(v *visit) error {
 			groups = append(groups, g)
 		}
 	}
-	stops, err := v.shop.FindJobs(v.ctx(), shop.JobQuery{Mark: shop.MarkStop, Limit: shownToday})
+	stops, err := v.shop.FindJobs(v.ctx(), shop.JobQuery{Mark: shop.MarkStop, States: inHand, Limit: shownToday})
 	if err != nil {
 		return err
 	}
