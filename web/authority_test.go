@@ -57,6 +57,16 @@ func TestServeWithOwnAuthority(t *testing.T) {
 	if in.header.Get("Strict-Transport-Security") == "" {
 		t.Error("a browser may come back without TLS")
 	}
+	// An address typed without https leads to it.
+	plain := http.Client{CheckRedirect: b.http.CheckRedirect}
+	sent, err := plain.Get("http://" + l.Addr().String() + "/job/x?y=1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sent.Body.Close()
+	if to := sent.Header.Get("Location"); sent.StatusCode != http.StatusTemporaryRedirect || to != b.url+"/job/x?y=1" {
+		t.Errorf("without https: %d %q", sent.StatusCode, to)
+	}
 	page := b.get("/trust")
 	if page.status != http.StatusOK || !strings.Contains(page.body, web.Fingerprint(a.PEM)) {
 		t.Errorf("how to trust it: %d", page.status)

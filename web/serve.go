@@ -31,7 +31,7 @@ func (s *Server) Serve(ctx context.Context, l net.Listener, cert *tls.Certificat
 			return
 		}
 		server.TLSConfig = &tls.Config{Certificates: []tls.Certificate{*cert}, MinVersion: tls.VersionTLS12}
-		done <- server.ServeTLS(l, "", "")
+		done <- server.ServeTLS(sendOnListener{l}, "", "")
 	}()
 	select {
 	case err := <-done:
