@@ -29,15 +29,16 @@ type Mark string
 // The marks.
 const (
 	MarkStop     Mark = "stop standing"
-	MarkCoreOwed Mark = "core owed"        // a deposit is held and the core is not back
-	MarkReserved Mark = "parts set aside"  // and not yet used
-	MarkFailed   Mark = "came back broken" // a failure is recorded
-	MarkWelds    Mark = "welds logged"     // what a run of weld took is in the record
-	MarkForeign  Mark = "of another shop"  // imported from another shop
+	MarkCoreOwed Mark = "core owed"            // a deposit is held and the core is not back
+	MarkDeposit  Mark = "deposit to give back" // the core is back and the deposit is still held
+	MarkReserved Mark = "parts set aside"      // and not yet used
+	MarkFailed   Mark = "came back broken"     // a failure is recorded
+	MarkWelds    Mark = "welds logged"         // what a run of weld took is in the record
+	MarkForeign  Mark = "of another shop"      // imported from another shop
 )
 
 // Marks lists them.
-var Marks = []Mark{MarkStop, MarkCoreOwed, MarkReserved, MarkFailed, MarkForeign, MarkWelds}
+var Marks = []Mark{MarkStop, MarkCoreOwed, MarkDeposit, MarkReserved, MarkFailed, MarkForeign, MarkWelds}
 
 // An Index is what a job is found by.
 type Index struct {

@@ -54,8 +54,34 @@ func (j *Job) uses() []Use {
 		}
 		all = append(all, u)
 	}
-	return all
+	return usedUp(all)
 }
+
+// usedUp takes what a job has used of a lot off what it had set aside of it: the
+// same pieces are not counted twice.
+func usedUp(all []Use) []Use {
+	used := map[ID]float64{}
+	for _, u := range all {
+		if !u.Reserved && u.Kind == KindLot {
+			used[u.Card] += u.Quantity
+		}
+	}
+	var left []Use
+	for _, u := range all {
+		if u.Reserved {
+			taken := min(u.Quantity, used[u.Card])
+			used[u.Card] -= taken
+			if u.Quantity -= taken; u.Quantity <= crumb {
+				continue
+			}
+		}
+		left = append(left, u)
+	}
+	return left
+}
+
+// crumb is what kilograms that add up inexactly may leave.
+const crumb = 1e-9
 
 func (j *Job) marks(home ID, stops int, uses []Use) []Mark {
 	var all []Mark
@@ -64,6 +90,8 @@ func (j *Job) marks(home ID, stops int, uses []Use) []Mark {
 	}
 	if d := j.Value("deal", "deposit").Sum; d != nil && *d > 0 && j.Value("deal", "core_back").Day == "" {
 		all = append(all, MarkCoreOwed)
+	} else if d != nil && *d > 0 && j.Value("deal", "deposit_returned").Sum == nil {
+		all = append(all, MarkDeposit)
 	}
 	for _, u := range uses {
 		if u.Reserved {

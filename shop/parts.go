@@ -57,7 +57,13 @@ func (s *Shop) takePart(tx Tx, j *Job, f Field, e *Entry) error {
 	if last := j.Standing(e.Slot()); last != nil && last.Value.Link != nil && last.Value.Link.ID == lot.ID && last.Value.Quantity != nil {
 		free += *last.Value.Quantity // what this place has already
 	}
-	const crumb = 1e-9 // kilograms add up inexactly
+	if !e.Value.Reserved { // what was set aside for this job is there to be used
+		for _, u := range j.uses() {
+			if u.Reserved && u.Card == lot.ID && u.Slot != e.Slot().String() {
+				free += u.Quantity
+			}
+		}
+	}
 	if e.Value.Reserved && *e.Value.Quantity > free+crumb {
 		return Fault(Short, "%s %s wanted, %s free: %s. Take less, or another lot.", amount(*e.Value.Quantity), lot.Unit, amount(max(free, 0)), link.Label).At(at)
 	}

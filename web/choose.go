@@ -133,7 +133,7 @@ func newCardFor(v *visit) error {
 		}
 		_, err = shop.Save(v.ctx(), v.shop, v.who, x)
 	case shop.KindDonor:
-		x := shop.Donor{Meta: shop.Meta{ID: id}, Number: name, Class: form.Get("class"), State: shop.DonorDirty}
+		x := shop.Donor{Meta: shop.Meta{ID: id}, Number: name, Class: form.Get("class"), State: shop.DonorDirty, Core: slot.Item == "core"}
 		_, err = shop.Save(v.ctx(), v.shop, v.who, x)
 	default:
 		err = shop.Fault(shop.Invalid, "This card is made on its own page.")

@@ -53,9 +53,13 @@ func todayPage(v *visit) error {
 	if err != nil {
 		return err
 	}
+	back, err := v.shop.FindJobs(v.ctx(), shop.JobQuery{Mark: shop.MarkDeposit, Limit: shownToday})
+	if err != nil {
+		return err
+	}
 	f := v.frame("Today’s work").at("today")
 	f.Live, f.Wide = true, true
-	return v.show(todaySheet(f, groups, stops.Lines, owed.Lines, v.who.Role.May(shop.ActSell), v.who.Role.May(shop.ActSettings) && v.unsafe()))
+	return v.show(todaySheet(f, groups, stops.Lines, owed.Lines, back.Lines, v.who.Role.May(shop.ActSell), v.who.Role.May(shop.ActSettings) && v.unsafe()))
 }
 
 // openJob begins a job and shows its first step.
