@@ -38,20 +38,20 @@ func trustSheet(f frame, print string) templ.Component {
 				}()
 			}
 			ctx = templ.InitializeContext(ctx)
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<p class=\"decides\">The bench speaks in cipher, so that nobody on the network reads PINs. Each tablet is told once that it may believe this shop’s computer.</p><ol><li><p><a class=\"button next\" href=\"/trust/authority.crt\">Take the shop’s certificate</a></p></li><li><p>Compare its fingerprint (SHA-256) with the one shown where the program was started. If one pair differs, stop: somebody is in between.</p><p class=\"formula\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<p class=\"decides\">The bench speaks in cipher, so that nobody on the network reads PINs. Each tablet is told once that it may believe this shop’s computer.</p><ol><li><p><a class=\"button next\" href=\"/trust/authority.crt\">Take the shop’s certificate</a></p></li><li><p>Compare its fingerprint (SHA-256) with the one shown where the program was started. If one pair differs, stop: somebody is in between.</p><p class=\"formula wraps\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var3 string
 			templ_7745c5c3_Var3, templ_7745c5c3_Err = templ.JoinStringErrs(print)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `authority.templ`, Line: 10, Col: 30}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `authority.templ`, Line: 10, Col: 36}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var3))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</p></li><li><p>Open the file and let the tablet take it as an authority for web pages. It is under security, certificates, “install from storage” on most tablets; some ask you to switch full trust on afterwards. Browsers with a list of their own have it under settings, certificates, authorities.</p></li><li><p>Load the bench again: no warning is shown any more.</p></li></ol><p class=\"note\">The certificate lets this shop’s computer vouch for pages. Take it away from a tablet that leaves the shop. Its key stays in the shop’s folder: whoever has that file can pretend to be any page to these tablets.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</p></li><li><p>Open the file and let the tablet take it as an authority for web pages. It is under security, certificates, “install from storage” on most tablets; some ask you to switch full trust on afterwards. Browsers with a list of their own have it under settings, certificates, authorities.</p></li><li><p>Load the bench again: no warning is shown any more. From then on pages that were opened on the tablet open again out of reach of the network, to be read.</p></li></ol><p class=\"note\">The certificate lets this shop’s computer vouch for pages. Take it away from a tablet that leaves the shop. Its key stays in the shop’s folder: whoever has that file can pretend to be any page to these tablets.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

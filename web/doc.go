@@ -20,6 +20,18 @@
 // The answer is the box itself as HTML: saved, refused with a sentence, or with
 // both writings where somebody else was first.
 //
+// What is refused stays in the queue and waits for the person: it is never sent
+// again by itself, for what refused it may be gone by then without anybody
+// having looked.
+//
+// # How pages open without the shop
+//
+// static/keep.js runs beside the pages, where browsers let it: over https and on
+// the shop's own computer. It keeps the pages that were opened, shows them again
+// with the time they are from while the shop cannot be reached, and forgets them
+// when somebody signs in or out. Boxes on such a page go into the queue; what
+// would need the shop is switched off.
+//
 // # How tablets see each other
 //
 // GET /live is a stream of what has changed. A page that shows what changed
