@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"golang.org/x/net/html"
+
 	"axlewright/shop"
 )
 
@@ -68,5 +70,32 @@ func TestFindLotsAndParts(t *testing.T) {
 				t.Errorf("%q does not find %q: %s", asked, w, got)
 			}
 		}
+	}
+}
+
+// A stop is shown where it holds somebody up: not at a step that the job does
+// not need, and not before there is anything to stop.
+func TestStopsInTheListOfSteps(t *testing.T) {
+	b := openBench(t)
+	mark := func(j *shop.Job, step string) string {
+		t.Helper()
+		for _, a := range find(b.page("/job/"+string(j.ID)), func(n *html.Node) bool { return attr(n, "href") == "/job/"+string(j.ID)+"/"+step }) {
+			if has(a.Parent.Parent, "class") || a.Parent.Data == "li" {
+				return text(a)
+			}
+		}
+		t.Fatalf("no step %s", step)
+		return ""
+	}
+	plain, plates := b.Open(), b.Open(shop.WorkPlates)
+	if got := mark(plain, "weld"); !strings.Contains(got, "not needed") {
+		t.Errorf("without plates: %s", got)
+	}
+	if got := mark(plates, "weld"); !strings.Contains(got, "not yet") {
+		t.Errorf("before the metal is known: %s", got)
+	}
+	b.Write(plates.ID, "metal", "metal", "", shop.Words(shop.MetalGrey))
+	if got := mark(plates, "weld"); !strings.Contains(got, "stop") {
+		t.Errorf("on grey iron: %s", got)
 	}
 }

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -97,14 +98,14 @@ func markClass(v shop.Verdict) string {
 // stepMark is the sign, pattern and word of a step's state.
 func stepMark(v shop.StepView) (class, symbol, word string) {
 	switch {
-	case len(standing(v.Stops)) > 0:
+	case v.State == shop.StepNotNeeded:
+		return "off", "–", "not needed"
+	case slices.ContainsFunc(standing(v.Stops), func(s shop.StandingStop) bool { return !s.Missing }):
 		return "stop", "✕", "stop"
 	case v.Verdict == shop.Halt:
 		return "stop", "✕", gapWords(v)
 	case v.Verdict == shop.Look && (v.State == shop.StepDone || v.State == shop.StepFull):
 		return "look", "△", "look"
-	case v.State == shop.StepNotNeeded:
-		return "off", "–", "not needed"
 	case v.State == shop.StepDone, v.State == shop.StepFull:
 		return "fine", "✓", doneWords(v)
 	case v.State == shop.StepBegun:
