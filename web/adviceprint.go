@@ -64,7 +64,7 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 		Unknown: a.Unknown, Cautions: a.Caution, Advice: a}
 	torque := func(x float64) string { return quantity.FormatDigits(x, quantity.Torque, 3) }
 	p.Demand = "What the vehicle can put through this axle: " + torque(a.Demand.Peak.Median) + " with shock, 10 to 90 % " +
-		quantity.FormatRange(a.Demand.Peak.Low, a.Demand.Peak.High, quantity.Torque) + ". " + titleCase(a.Demand.Why) + "."
+		torque(a.Demand.Peak.Low) + " to " + torque(a.Demand.Peak.High) + ". " + titleCase(a.Demand.Why) + "."
 	shown := drawing.Shown(a)
 	for i, b := range a.Builds {
 		row := printedBuild{Shown: slices.Contains(shown, i), Label: b.Label(), Price: quantity.Format(b.Price, quantity.Money), Carries: quantity.Chance(b.Carries.Value),

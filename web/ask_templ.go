@@ -939,7 +939,7 @@ func answerBox(s askShow, may bool) templ.Component {
 			}
 		}
 		if len(a.Checks) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 91, "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Readings beside what is allowed\"><table><tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 91, "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Readings beside what is allowed\"><table class=\"stack\"><tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -1028,7 +1028,7 @@ func answerBox(s askShow, may bool) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 100, "\"><summary>Show working</summary><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"The sum\"><table><tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 100, "\"><summary>Show working</summary><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"The sum\"><table class=\"stack\"><tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

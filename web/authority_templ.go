@@ -38,14 +38,14 @@ func trustSheet(f frame, print string) templ.Component {
 				}()
 			}
 			ctx = templ.InitializeContext(ctx)
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<p class=\"decides\">The bench speaks in cipher, so that nobody on the network reads PINs. Each tablet is told once that it may believe this shop’s computer.</p><ol><li><p><a class=\"button next\" href=\"/trust/authority.crt\">Take the shop’s certificate</a></p></li><li><p>Compare its fingerprint (SHA-256) with the one shown where the program was started. If one pair differs, stop: somebody is in between.</p><p class=\"formula wraps\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<p class=\"decides\">The bench speaks in cipher, so that nobody on the network reads PINs. Each tablet is told once that it may believe this shop’s computer.</p><ol><li><p><a class=\"button next\" href=\"/trust/authority.crt\">Take the shop’s certificate</a></p></li><li><p>Compare its fingerprint (SHA-256) with the one shown where the program was started. If one pair differs, stop: somebody is in between.</p><p class=\"formula\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var3 string
 			templ_7745c5c3_Var3, templ_7745c5c3_Err = templ.JoinStringErrs(print)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `authority.templ`, Line: 10, Col: 36}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `authority.templ`, Line: 10, Col: 30}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var3))
 			if templ_7745c5c3_Err != nil {

@@ -143,9 +143,9 @@ func (b *bench) busyJob(t *testing.T) shop.ID {
 	t.Helper()
 	j := b.Open(shop.WorkFixings, shop.WorkPeg, shop.WorkPlates)
 	for i, mm := range []string{"0.14", "0.16", "0.19", "0.17", "0.15"} {
-		b.Write(j.ID, "lash", "lash", fmt.Sprint(i+1), shoptest.MM(mm+" mm", []float64{.14, .16, .19, .17, .15}[i]))
+		b.Write(j.ID, "lash", "lash", fmt.Sprint(i+1), shoptest.MM(mm, []float64{.14, .16, .19, .17, .15}[i]))
 	}
-	b.Write(j.ID, "lash", "lash", "3", shoptest.MM("0.17 mm", 0.17))
+	b.Write(j.ID, "lash", "lash", "3", shoptest.MM("0.17", 0.17))
 	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
 	b.Write(j.ID, "caps", "bolts", "1", shop.Used(b.CapBolts.ID, 8))
 	b.Write(j.ID, "clean", "wash", "", shop.Words(shop.SolventChlorinated))
