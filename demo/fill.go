@@ -94,7 +94,7 @@ func (f *filling) job(j job) error {
 		}
 	}
 	for _, block := range j.record {
-		f.clock.at = f.clock.at.Add(20 * time.Hour)
+		f.clock.at = f.clock.at.Add(3 * 24 * time.Hour)
 		if f.clock.at.After(f.today) { // nothing is written tomorrow
 			f.clock.at = f.today.Add(-time.Hour)
 		}
@@ -106,6 +106,9 @@ func (f *filling) job(j job) error {
 		if _, err := f.shop.Certify(f.ctx, f.builder, opened.ID); err != nil {
 			return err
 		}
+	}
+	if j.after != "" {
+		f.clock.at = f.today.AddDate(0, 0, -4)
 	}
 	if err := f.write(opened.ID, j.after); err != nil {
 		return err
@@ -218,6 +221,9 @@ func (f *filling) value(field shop.Field, typed string) (shop.Value, error) {
 	case shop.FieldChoice, shop.FieldChoices:
 		return shop.Words(strings.Split(typed, " | ")...), nil
 	case shop.FieldDay:
+		if typed == "now" {
+			return shop.Day(f.clock.at.Format(time.DateOnly)), nil
+		}
 		days, err := strconv.Atoi(typed)
 		return shop.Day(f.day(days)), err
 	case shop.FieldSum:

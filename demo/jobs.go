@@ -4,7 +4,7 @@ import "axlewright/shop"
 
 // A job is one unit of the demo.
 type job struct {
-	days      int // before today it was opened
+	days      int // before today it was opened; a block of its record is filled every third day
 	state     shop.State
 	why       string // it went there
 	works     string
@@ -13,7 +13,7 @@ type job struct {
 	advise    bool     // it waits for its advice
 	record    []string // a day's work each
 	certified bool
-	after     string // written after the certificate
+	after     string // written after the certificate, some days ago
 }
 
 // What is the same from unit to unit. A box filled again later is corrected.
@@ -245,7 +245,7 @@ var jobs = []job{
 			lash/lash/3           0.19 mm`, `
 			lash/lash/3           0.15 mm
 			lash/note  Moved the left adjuster one notch; turned twice, it stays so.` + pegged, finished, handed + `
-			handover/day          -112
+			handover/day          now
 			handover/to           Mr Bracken`}},
 	{days: 140, state: shop.StateBack, why: "bronze in the oil", works: "better fixings | peg", certified: true,
 		told: `
@@ -265,9 +265,9 @@ var jobs = []job{
 			stamp/number          FW-T24-0102`, setting, pegged + `
 			peg/gap/tight spot    0.14 mm
 			peg/note  Tight, but it clears.`, finished, handed + `
-			handover/day          -98`},
+			handover/day          now`},
 		after: `
-			return/day            -4
+			return/day            now
 			return/distance       6200 km
 			return/complaint      Oil glitters at the first change
 			return/evidence       bronze flakes in the oil
@@ -302,7 +302,7 @@ var jobs = []job{
 			metal/tab             tore out bright
 			metal/metal           ductile iron` + weld, caps + `
 			stamp/number          FW-T20K-0103`, setting, pegged, finished, handed + `
-			handover/day          -74`}},
+			handover/day          now`}},
 	{days: 60, state: shop.StateReady, works: "better fixings", quoted: true,
 		told: `
 			enquiry/customer      Ingrid Thwaite
@@ -358,7 +358,7 @@ var jobs = []job{
 			enquiry/fitter        a workshop of his own choice
 			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{`
-			deal/agreed           -20
+			deal/agreed           now
 			donor/donor           D-12` + strip, `
 			identify/casting      T24S
 			identify/sure         likely
@@ -383,7 +383,7 @@ var jobs = []job{
 			enquiry/fitter        a workshop of his own choice
 			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{`
-			deal/agreed           -15
+			deal/agreed           now
 			donor/donor           D-13` + strip, `
 			identify/casting      T20
 			identify/sure         likely
@@ -407,7 +407,7 @@ var jobs = []job{
 			enquiry/fitter        a workshop of his own choice
 			enquiry/country       yearly inspection; asked, nothing against it`,
 		record: []string{`
-			deal/agreed           -8
+			deal/agreed           now
 			deal/price            1480
 			deal/paid             400
 			deal/parts/1          set aside 4 cap bolts M12 × 80 10.9, lot 4711

@@ -114,6 +114,17 @@ func (j *Job) Certificates() []Certificate {
 	return all
 }
 
+// Certified says whether one of the job's certificates covers an entry. What came
+// after them, such as a return, it does not.
+func (j *Job) Certified(seq int64) bool {
+	for _, c := range j.Certificates() {
+		if seq <= c.Seq {
+			return true
+		}
+	}
+	return false
+}
+
 // A Check is what there is to say of a certificate that somebody holds.
 type Check struct {
 	Certificate Certificate

@@ -118,3 +118,34 @@ func TestWhatIsNotCertified(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A reason is asked for where a certificate covers what is changed, and not for
+// what was written after it: the return of the unit, say.
+func TestReasonsAfterACertificate(t *testing.T) {
+	b := bench(t)
+	j := stamped(b)
+	if _, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID); err != nil {
+		t.Fatal(err)
+	}
+	correct := func(step shop.StepKey, item, text string) error {
+		t.Helper()
+		now, err := b.Shop.Job(b.Ctx, j.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		set := b.Set(step, item, "", shop.Text(text))
+		if last := now.Last(set.Slot); last != nil {
+			set.Corrects = last.Seq
+		}
+		_, err = b.Shop.Record(b.Ctx, b.Builder, j.ID, set)
+		return err
+	}
+	if err := correct("stamp", "number", "0118-T24"); shop.CodeOf(err) != shop.Invalid {
+		t.Errorf("a certified number was changed without a reason: %v", err)
+	}
+	for _, text := range []string{"it whines", "it whines at 50"} {
+		if err := correct("return", "complaint", text); err != nil {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+}

@@ -18,7 +18,7 @@ type Set struct {
 	// the set is refused with a Conflict that carries both.
 	Corrects int64
 
-	Why        string    // of a correction; demanded once a certificate was given
+	Why        string    // of a correction; demanded where a certificate covers what is corrected
 	Instrument string    // "dial gauge 3"
 	Taken      time.Time // when it was typed, where it was sent later
 	Ticket     string    // the same ticket is written once, however often it is sent
@@ -121,8 +121,8 @@ func (s *Shop) entryOf(tx Tx, by Actor, j *Job, set Set) (Entry, bool, error) {
 	if err := s.overtaken(by, last, e); err != nil {
 		return e, false, err
 	}
-	if last != nil && set.Why == "" && len(j.Kept(EntryCertificate)) > 0 {
-		return e, false, Fault(Invalid, "A certificate has been given for this unit: say why this is changed.").At(at)
+	if last != nil && set.Why == "" && j.Certified(last.Seq) {
+		return e, false, Fault(Invalid, "A certificate has been given for this: say why it is changed.").At(at)
 	}
 	return e, true, nil
 }
