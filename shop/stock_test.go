@@ -4,19 +4,12 @@ import (
 	"testing"
 
 	"axlewright/shop"
-	"axlewright/shop/shoptest"
-	"axlewright/sqlstore"
 )
 
 // What is set aside for a job and then used by it is counted once; the deposit
 // on a core goes from "core owed" to "deposit to give back" to nothing.
 func TestSetAsideThenUsedAndDeposits(t *testing.T) {
-	store, err := sqlstore.Open(t.Context(), sqlstore.Options{Dir: t.TempDir()})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer store.Close()
-	b := shoptest.Fellgate(t, store)
+	b := bench(t)
 	j, other := b.Open(), b.Open()
 	free := func(used, reserved, want float64) {
 		t.Helper()
