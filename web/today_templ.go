@@ -40,7 +40,7 @@ func todaySheet(f frame, groups []group, stops, owed, back []shop.Line, maySell,
 				}()
 			}
 			ctx = templ.InitializeContext(ctx)
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<form class=\"find\" action=\"/search\" role=\"search\"><label class=\"field\"><span>Stamped number, job, customer, donor</span> <input type=\"search\" name=\"q\" autocomplete=\"off\" autocapitalize=\"characters\"></label> <button>Find</button></form>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<form class=\"find\" action=\"/search\" role=\"search\"><label class=\"field\"><span>Stamped number, job, customer, donor, lot</span> <input type=\"search\" name=\"q\" autocomplete=\"off\" autocapitalize=\"characters\"></label> <button>Find</button></form>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -178,7 +178,7 @@ func (s serving) greet(ctx context.Context, sh *shop.Shop, bench *web.Server, l 
 		}
 	}
 	if s.tls == "" {
-		fmt.Fprintln(s.out, "Without --tls everybody on the network can read along, PINs too.")
+		fmt.Fprintln(s.out, "Without --tls everybody on the network can read along, PINs too, and tablets keep no pages to read out of its reach.")
 	}
 	if authority != nil {
 		fmt.Fprintf(s.out, "Tablets are told to trust it at %s://…/trust; fingerprint:\n  %s\n", scheme, web.Fingerprint(authority))
