@@ -3,6 +3,7 @@ package shop
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -114,15 +115,11 @@ func (j *Job) Certificates() []Certificate {
 	return all
 }
 
-// Certified says whether one of the job's certificates covers an entry. What came
-// after them, such as a return, it does not.
-func (j *Job) Certified(seq int64) bool {
-	for _, c := range j.Certificates() {
-		if seq <= c.Seq {
-			return true
-		}
-	}
-	return false
+// Certified says whether one of the job's certificates covers what first stood in
+// a place. What was filled after them, such as a return, it does not.
+func (j *Job) Certified(s Slot) bool {
+	at := j.places[s]
+	return len(at) > 0 && slices.ContainsFunc(j.Certificates(), func(c Certificate) bool { return j.entries[at[0]].Seq <= c.Seq })
 }
 
 // A Check is what there is to say of a certificate that somebody holds.

@@ -121,7 +121,7 @@ func (s *Shop) entryOf(tx Tx, by Actor, j *Job, set Set) (Entry, bool, error) {
 	if err := s.overtaken(by, last, e); err != nil {
 		return e, false, err
 	}
-	if last != nil && set.Why == "" && j.Certified(last.Seq) {
+	if last != nil && set.Why == "" && j.Certified(set.Slot) {
 		return e, false, Fault(Invalid, "A certificate has been given for this: say why it is changed.").At(at)
 	}
 	return e, true, nil

@@ -90,7 +90,7 @@ func (s *Server) bounds(ctx context.Context, j *shop.Job) (bounds, error) {
 // boxOf makes one box ready.
 func (v *visit) boxOf(j *shop.Job, b bounds, step shop.StepKey, f shop.FieldView, p shop.PlaceView) box {
 	x := box{Job: j.ID, Step: step, Field: f.Field, Place: p, Title: p.Slot.Place, Lone: p.Slot.Place == "",
-		Locked: !v.who.Role.MayRecord(step), Why: p.Last != 0 && j.Certified(p.Last)}
+		Locked: !v.who.Role.MayRecord(step), Why: j.Certified(p.Slot)}
 	if x.Lone {
 		x.Title = f.Field.Title
 	}

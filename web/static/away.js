@@ -11,9 +11,13 @@ export function startAway() {
   for (const b of document.querySelectorAll("form:not([data-box]):not([data-note]):not([method=get]) button, form[data-photo] input")) {
     if (!b.closest("form").matches("form[action='/search']")) b.disabled = true;
   }
-  document.addEventListener("bench:reached", () => {
-    if (!document.activeElement || !document.activeElement.matches("input, textarea, select")) location.reload();
-  });
+  document.addEventListener("bench:reached", anew);
+  setInterval(() => fetch(location.href, { headers: { Accept: "text/html" } }).then((answer) => { if (answer.ok) anew(); }, () => {}), 4000);
+}
+
+// anew loads the page again, unless something is being typed in it.
+function anew() {
+  if (!document.activeElement || !document.activeElement.matches("input, textarea, select")) location.reload();
 }
 
 // kept is the time that the page is from, where it was kept on this tablet.

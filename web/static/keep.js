@@ -7,7 +7,7 @@ const PAGES = "axlewright pages";
 const PARTS = "axlewright parts";
 const MOST = 150; // pages
 const LARGEST = 400000; // bytes of a picture
-const PATIENCE = 6000; // milliseconds, where there is a kept page to show instead
+const PATIENCE = 12000; // milliseconds, where there is a kept page to show instead
 const OWN = ["bench.css", "bench.js", "away.js", "boxes.js", "live.js", "small.js", "store.js", "mark.svg"].map((name) => "/static/" + name);
 
 self.addEventListener("install", (e) => e.waitUntil((async () => {
