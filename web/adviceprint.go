@@ -122,8 +122,10 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 	if p.Workings, err = workings(e, c, a, best); err != nil {
 		return p, err
 	}
-	p.Gap, err = gapOf(e, c, a, best)
-	return p, err
+	if p.Gap, err = gapOf(e, c, a, best); err != nil { // the advice stands without it
+		p.Unknown = append(slices.Clone(p.Unknown), "between which gaps the peg does its work: "+firstLine(err.Error()))
+	}
+	return p, nil
 }
 
 // gapOf works out the gap window of the best build, or else of the cheapest other
@@ -146,7 +148,10 @@ func gapOf(e *axle.Enquiry, c *axle.Catalogue, a *assess.Advice, best int) (*pri
 			continue
 		}
 		gap, err := assess.PegGap(e, c, b)
-		return &printedGap{gap, a.Builds[i].Label()}, err
+		if err != nil {
+			return nil, err
+		}
+		return &printedGap{gap, a.Builds[i].Label()}, nil
 	}
 	return nil, nil
 }
