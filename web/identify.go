@@ -30,6 +30,7 @@ type identifyShow struct {
 	Taught   int // confirmed castings of the shop's own jobs
 	Called   *shop.Entry
 	Sure     string
+	Else     string // what was seen goes better with another variant
 }
 
 // A featureShow is a feature and what stands in the record about it.
@@ -83,6 +84,12 @@ func (v *visit) identify(j *shop.Job) (identifyShow, error) {
 	if s.ID, err = known.Identify(bench); err != nil {
 		return s, err
 	}
+	if s.Called != nil && s.Sure != shop.SureNew {
+		called, best := known.NameOf(s.Called.Value.Link.ID), s.ID.Ranked[0]
+		if best.Variant != called && best.Chance >= doubtfulFrom {
+			s.Else = fmt.Sprintf("It is called %s, but what was seen goes better with %s (%s).", called, best.Variant, quantity.Chance(best.Chance))
+		}
+	}
 	s.Unread, s.Variants, s.Taught = unread, len(known.Catalogue.Variants), known.Confirmed
 	asked := v.r.URL.Query().Get("feature")
 	name := asked
@@ -106,6 +113,10 @@ func (v *visit) identify(j *shop.Job) (identifyShow, error) {
 	}
 	return s, nil
 }
+
+// doubtfulFrom is the chance of another variant from which a casting that was
+// called something is doubted.
+const doubtfulFrom = 0.5
 
 func seenSlot(feature string) shop.Slot {
 	return shop.Slot{Step: "identify", Item: shop.SeenItem, Place: feature}

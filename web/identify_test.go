@@ -60,7 +60,9 @@ func TestSameNumberTwoRibsOnTheBench(t *testing.T) {
 	j := b.Open(shop.WorkPlates)
 	b.tell(j.ID, "raised number", "20", "date", casting.CannotSee)
 	wants(t, b.identifyPage(j.ID), "T20", "T20K", "Look at this next", "How many ribs", "1.50 mm", "cannot be seen: date")
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
 	b.tell(j.ID, "ribs", "four curved", "foundry mark", "wheel")
+	wants(t, b.identifyPage(j.ID), "It is called T24, but what was seen goes better with T20K")
 	wants(t, b.identifyPage(j.ID), "T20K, sure enough", "Take kit KIT-T20K-A.2", "T20 has 1.50 mm (59 thou) less in boss height")
 }
 
