@@ -74,8 +74,8 @@ func VerifyCertificate(text string, key PublicKey) (Certificate, error) {
 func (c Certificate) Witness() Head { return Head{c.Seq, c.Hash} }
 
 // Certify signs the record as it stands, with the shop's key, and writes the
-// certificate into it. A number must be stamped, and no stop may stand at the
-// handover or at a step that something was written at.
+// certificate into it. A number must be stamped and no stop may stand that keeps
+// the unit back (OutStops).
 func (s *Shop) Certify(ctx context.Context, by Actor, job ID) (Certificate, error) {
 	var c Certificate
 	if err := by.Must(ActCertify); err != nil {
@@ -89,12 +89,8 @@ func (s *Shop) Certify(ctx context.Context, by Actor, job ID) (Certificate, erro
 		if j.Origin.ID != s.id {
 			return nil, Fault(Forbidden, "This unit was built by another shop, which certifies it.")
 		}
-		stop := j.stopAt("handover", string(EntryCertificate))
-		if stop == nil {
-			stop = j.builtPast()
-		}
-		if stop != nil {
-			return nil, stop.refusal(Slot{"handover", string(EntryCertificate), ""})
+		if err := j.mayGoOut(Slot{"handover", string(EntryCertificate), ""}); err != nil {
+			return nil, err
 		}
 		c = Certificate{Number: strings.TrimSpace(number.Value.Text), Job: j.ID, Seq: j.Head.Seq, Hash: j.Head.Hash, Key: s.key.public.Fingerprint()}
 		c.Signature = s.key.sign(c.message())

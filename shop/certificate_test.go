@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"axlewright/quantity"
 	"axlewright/shop"
 	"axlewright/shop/shoptest"
 )
@@ -98,6 +99,8 @@ func TestWhatIsNotCertified(t *testing.T) {
 	wantCode(t, certify(b.Owner), shop.Invalid) // no number
 	b.Write(j.ID, "stamp", "number", "", shop.Text("0117"))
 	wantCode(t, certify(b.Adviser), shop.Forbidden)
+	wantCode(t, certify(b.Owner), shop.Stopped) // it is welded, and nobody knows of what metal it is
+	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalDuctile))
 	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegTouches))
 	wantCode(t, certify(b.Owner), shop.Stopped)
 	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegClear))
@@ -147,5 +150,64 @@ func TestReasonsAfterACertificate(t *testing.T) {
 		if err := correct("return", "complaint", text); err != nil {
 			t.Errorf("%q: %v", text, err)
 		}
+	}
+}
+
+// A stop keeps back only what it is about, and only until somebody answers for it.
+func TestWhatDoesNotGoOut(t *testing.T) {
+	b := bench(t)
+	out := func(j *shop.Job, to shop.State) error {
+		last := int64(0)
+		if e := j.Last(shop.StateSlot()); e != nil {
+			last = e.Seq
+		}
+		_, err := b.Shop.SetState(b.Ctx, b.Owner, j.ID, to, last, "")
+		return err
+	}
+	if err := out(b.Open(), shop.StateOut); err != nil {
+		t.Errorf("nothing is welded in a rebuild as standard: %v", err)
+	}
+	welded := b.Open(shop.WorkPlates)
+	b.Write(welded.ID, "metal", "metal", "", shop.Words(shop.MetalDuctile))
+	b.Write(welded.ID, "weld", "runs", "1", shop.Figure("3", 3, quantity.Number))
+	welded = b.Write(welded.ID, "plates", "vents", "", shop.Words(shop.VentMissing)) // found out too late
+	err := out(welded, shop.StateOut)
+	wantCode(t, err, shop.Stopped)
+	if says := err.Error(); !strings.Contains(says, "does not go out") || !strings.Contains(says, "a closed cavity has no vent") || !strings.Contains(says, "the owner override") {
+		t.Error(says)
+	}
+	if err := out(welded, shop.StateReady); err != nil {
+		t.Error(err)
+	}
+	welded, err = b.Shop.Override(b.Ctx, b.Owner, welded.ID, "vent", "opened and drained before the arc, photograph 3")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := out(welded, shop.StateOut); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestOrderedIsNotDone(t *testing.T) {
+	b := bench(t)
+	j := b.Open(shop.WorkPeg, shop.WorkPlates)
+	j = b.Write(j.ID, "peg", "gap", "tight spot", shoptest.MM("0.2", 0.2))
+	if !j.Done(shop.WorkPeg) || j.Done(shop.WorkPlates) || j.Done(shop.WorkBearing) {
+		t.Error("what the record shows is not told from what was ordered")
+	}
+}
+
+func TestPlacesAreReadRoundTheWheel(t *testing.T) {
+	b := bench(t)
+	j := b.Open()
+	for _, place := range []string{"3", "1", "8", "2"} {
+		j = b.Write(j.ID, "lash", "lash", place, shoptest.MM("0.15", 0.15))
+	}
+	order := ""
+	for _, e := range j.InPlaces("lash", "lash") {
+		order += e.Place
+	}
+	if order != "1238" {
+		t.Errorf("order %s", order)
 	}
 }

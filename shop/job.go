@@ -162,6 +162,21 @@ func (j *Job) All(step StepKey, item string) []*Entry {
 	return all
 }
 
+// InPlaces is All of one item in the order of its field's places: round the
+// wheel, and not as they were typed.
+func (j *Job) InPlaces(step StepKey, item string) []*Entry {
+	all := j.All(step, item)
+	f, _ := FieldOf(step, item)
+	at := func(e *Entry) int {
+		if i := slices.Index(f.Places, e.Place); i >= 0 {
+			return i
+		}
+		return len(f.Places)
+	}
+	slices.SortStableFunc(all, func(a, b *Entry) int { return at(a) - at(b) })
+	return all
+}
+
 // Kept returns all entries of a kind, oldest first, without those withdrawn:
 // the advice, quotes, papers or certificates of a job.
 func (j *Job) Kept(kind EntryKind) []*Entry {

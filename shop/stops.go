@@ -145,21 +145,6 @@ func (j *Job) stopAt(step StepKey, item string) *StandingStop {
 	return nil
 }
 
-// builtPast returns a stop that is not overridden although something stands at a
-// step that it guards: its cause was found after the work, or changed since it
-// was overridden. Nil where there is none.
-func (j *Job) builtPast() *StandingStop {
-	for _, s := range j.Stops() {
-		guarded := func(e Entry) bool {
-			return e.Kind == EntrySet && slices.Contains(s.Steps, e.Step) && j.Standing(e.Slot()) != nil
-		}
-		if s.Override == nil && slices.ContainsFunc(j.entries, guarded) {
-			return &s
-		}
-	}
-	return nil
-}
-
 // refusal is the error of an entry that a stop refuses.
 func (s *StandingStop) refusal(slot Slot) *Error {
 	return &Error{Code: Stopped, Says: s.Sentence, Field: slot.String(), Stop: s}

@@ -17,7 +17,7 @@ func chartOf(j *shop.Job, step shop.StepKey) string {
 	}
 	var bars []bar
 	var limit *shop.Limit
-	for _, e := range j.All("lash", "lash") {
+	for _, e := range j.InPlaces("lash", "lash") {
 		if e.Value.SI != nil {
 			bars = append(bars, bar{e.Place, *e.Value.SI, e.Verdict})
 			limit = e.Limit

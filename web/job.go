@@ -110,7 +110,7 @@ func jobPath(j *shop.Job, more string) templ.SafeURL {
 // failure with the record.
 func standingText(j *shop.Job, s shop.Slot) string {
 	text := ""
-	for _, e := range j.All(s.Step, s.Item) {
+	for _, e := range j.InPlaces(s.Step, s.Item) {
 		if text != "" {
 			text += "; "
 		}

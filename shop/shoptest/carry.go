@@ -32,6 +32,7 @@ func whole(b *Bench) *shop.Job {
 	j := b.Open(shop.WorkPlates, shop.WorkPeg)
 	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
 	b.Write(j.ID, "donor", "donor", "", shop.LinkTo(shop.KindDonor, b.Donor.ID))
+	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalDuctile))
 	b.Write(j.ID, "plates", "kit", "", shop.Used(b.Kits.ID, 1))
 	b.Write(j.ID, "lash", "lash", "1", MM("0.15", 0.15))
 	b.Write(j.ID, "lash", "lash", "1", MM("0.16", 0.16))
