@@ -105,6 +105,14 @@ func (s Slot) Beside() bool { return oneOf(s.Item, []string{ItemNote, ItemPhoto,
 // Entries returns the whole record, oldest first. Do not change it.
 func (j *Job) Entries() []Entry { return j.entries }
 
+// AsOf is the job as it was after its entry of a number: what a certificate covers.
+func (j *Job) AsOf(seq int64) *Job {
+	if seq < 1 || seq >= int64(len(j.sealed)) {
+		return j
+	}
+	return Read(j.ID, j.sealed[:seq], Head{seq, j.sealed[seq-1].Hash})
+}
+
 // Standing returns the entry that stands in a place, nil where there is none
 // or where it was withdrawn.
 func (j *Job) Standing(s Slot) *Entry {

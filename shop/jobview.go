@@ -80,7 +80,7 @@ func (j *Job) view(s Step, works []Work, stops []StandingStop) StepView {
 		for _, p := range fv.Places {
 			if p.Entry != nil {
 				begun = true
-				v.Verdict = worst(v.Verdict, p.Entry.Verdict)
+				v.Verdict = Worst(v.Verdict, p.Entry.Verdict)
 			}
 		}
 		v.Gaps += fv.Gaps

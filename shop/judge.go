@@ -68,7 +68,7 @@ func judgeChoice(f Field, words []string) Verdict {
 	v := NotYet
 	for _, o := range f.Options {
 		if oneOf(o.Word, words) {
-			v = worst(v, o.Verdict)
+			v = Worst(v, o.Verdict)
 		}
 	}
 	return v

@@ -114,8 +114,8 @@ func (v Verdict) Sign() string {
 	return "·"
 }
 
-// worst orders verdicts: a stop outweighs a look, a look a fine.
-func worst(a, b Verdict) Verdict {
+// Worst orders verdicts: a stop outweighs a look, a look a fine.
+func Worst(a, b Verdict) Verdict {
 	for _, v := range []Verdict{Halt, Look, Fine} {
 		if a == v || b == v {
 			return v
@@ -175,4 +175,5 @@ const (
 	PaperCertificate    Paper = "certificate"
 	PaperCare           Paper = "care sheet"
 	PaperReturn         Paper = "return form"
+	PaperRecord         Paper = "record" // every entry, in the order of writing
 )

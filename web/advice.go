@@ -162,20 +162,6 @@ func keptAdvicePage(v *visit) error {
 	return v.show(keptAdviceSheet(f, j, e, p))
 }
 
-// adviceSheetPage is the one-page sheet, which brings its own styles.
-func adviceSheetPage(v *visit) error {
-	_, _, p, err := v.keptAdvice()
-	if err != nil {
-		return err
-	}
-	h := v.w.Header()
-	h.Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'none'; base-uri 'none'; form-action 'none'")
-	h.Set("Content-Type", "text/html; charset=utf-8")
-	v.w.WriteHeader(http.StatusOK)
-	_, err = v.w.Write([]byte(p.Sheet))
-	return err
-}
-
 func firstLine(text string) string {
 	line, _, _ := strings.Cut(text, "\n")
 	return line

@@ -6,7 +6,6 @@ import (
 
 	"axlewright/assess"
 	"axlewright/axle"
-	"axlewright/document"
 	"axlewright/drawing"
 	"axlewright/quantity"
 )
@@ -30,7 +29,6 @@ type printedAdvice struct {
 	Unknown  []string       `json:"not_known"`
 	Cautions []string       `json:"cautions"`
 	Workings []printedLink  `json:"workings"`
-	Sheet    string         `json:"sheet"` // one page of A4, HTML
 	Advice   *assess.Advice `json:"advice"`
 	Doubts   []printedShare `json:"doubts"`
 	Compare  []string       `json:"compare"`
@@ -103,11 +101,8 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 			p.Doubts = append(p.Doubts, printedShare{s.Figure, quantity.Chance(s.Share), string(s.Origin)})
 		}
 	}
-	var ladder, sheet bytes.Buffer
+	var ladder bytes.Buffer
 	if err := drawing.WriteSVG(&ladder, drawing.Ladder(a)); err != nil {
-		return p, err
-	}
-	if err := document.AdviceSheet(&sheet, a); err != nil {
 		return p, err
 	}
 	if a.Peg.Offered && len(a.Peg.Curve) > 1 {
@@ -117,7 +112,7 @@ func printAdvice(a *assess.Advice, e *axle.Enquiry, c *axle.Catalogue, asked str
 		}
 		p.PegCurve = curve.String()
 	}
-	p.Ladder, p.Sheet = ladder.String(), sheet.String()
+	p.Ladder = ladder.String()
 	var err error
 	if p.Workings, err = workings(e, c, a, best); err != nil {
 		return p, err

@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 
+	"axlewright/document"
 	"axlewright/shop"
 )
 
@@ -124,9 +125,9 @@ func queryOf(e *shop.Entry) *query {
 	if len(meant) == 0 {
 		return nil
 	}
-	q := &query{Typed: e.Value.Typed, Range: rangeText(*e.Limit, e.Value.Dim)}
+	q := &query{Typed: e.Value.Typed, Range: document.RangeText(*e.Limit, e.Value.Dim)}
 	for _, m := range meant {
-		q.Meant = append(q.Meant, meantShow{Meant: m, Text: bothUnits(m.Typed, m.SI, e.Value.Dim)})
+		q.Meant = append(q.Meant, meantShow{Meant: m, Text: document.Reading(m.Typed, m.SI, e.Value.Dim)})
 	}
 	return q
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strconv"
 
+	"axlewright/document"
 	"axlewright/drawing"
 	"axlewright/quantity"
 	"axlewright/shop"
@@ -76,7 +77,7 @@ func barChart(name, title string, bars []bar, limit *shop.Limit) drawing.Drawing
 	shapes = append(shapes, drawing.Line{From: drawing.Point{X: left, Y: bottom}, To: drawing.Point{X: width - left, Y: bottom}, Ink: drawing.Ink{Width: 0.6}})
 	says := title + ": varies by " + quantity.Format(most-least, quantity.Length)
 	if limit != nil {
-		says += "; hatched: allowed " + rangeText(*limit, quantity.Length)
+		says += "; hatched: allowed " + document.RangeText(*limit, quantity.Length)
 	}
 	text(drawing.Point{X: left, Y: height - 2}, says, 3.2, drawing.Start, false)
 	return drawing.Drawing{Name: name, Width: width, Height: height, Title: title, Desc: says, Layers: []drawing.Layer{{Name: "readings", Shapes: shapes}}}

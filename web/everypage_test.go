@@ -123,8 +123,8 @@ func (x *tablet) axe() []string {
 // allPages are the pages of the site map, each once.
 func (b *bench) allPages(job shop.ID) []string {
 	at := "/job/" + string(job)
-	paths := []string{"/", "/search", "/search?q=bracken", "/search?state=enquiry", at, at + "/record", at + "/certificate", at + "/care", at + "/advice", at + "/quote",
-		at + "/choose?step=caps&item=bolts&place=1", at + "/choose?step=enquiry&item=customer", at + "/paper/set-up%20sheet", at + "/paper/weld%20log",
+	paths := []string{"/", "/search", "/search?q=bracken", "/search?state=enquiry", at, at + "/record", at + "/certificate", at + "/advice", at + "/quote",
+		at + "/choose?step=caps&item=bolts&place=1", at + "/choose?step=enquiry&item=customer",
 		"/setting-up", "/setting-up/marks?asked=1&push=towards+the+crown+wheel&old=1.25&old_mark=2&new_mark=-3&mark_unit=thou&mark_plus=plus+sits+further+from+the+crown+wheel",
 		"/setting-up/lash?job=" + string(job) + "&asked=1&gears=new", "/setting-up/peg", "/setting-up/adjust", "/setting-up/bores", "/setting-up/pattern", "/setting-up/spacer",
 		at + "/kit", at + "/weld-plan", at + "/weld-log", "/welding", "/stock/kits", "/stock/sheets",

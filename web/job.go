@@ -5,6 +5,7 @@ import (
 
 	"github.com/a-h/templ"
 
+	"axlewright/document"
 	"axlewright/shop"
 )
 
@@ -117,7 +118,7 @@ func standingText(j *shop.Job, s shop.Slot) string {
 		if e.Place != "" {
 			text += e.Place + ": "
 		}
-		text += valueText(e.Value)
+		text += document.ValueText(e.Value)
 	}
 	if text == "" {
 		return "not in the record"

@@ -15,7 +15,6 @@ type quoteShow struct {
 	Quote  shop.Quote
 	Kept   []shop.Quote
 	May    bool
-	House  shop.House
 	Ticket shop.ID
 	Extra  string
 }
@@ -40,9 +39,6 @@ func quotePage(v *visit) error {
 		return err
 	}
 	if q.Kept, err = v.shop.Quotes(v.ctx(), v.who, j); err != nil {
-		return err
-	}
-	if q.House, err = shop.Get[shop.House](v.ctx(), v.shop, shop.HouseID); err != nil {
 		return err
 	}
 	return v.show(quoteSheet(v.frame("Quote").ofJob(j), q))

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"time"
 
-	"axlewright/quantity"
 	"axlewright/shop"
 )
 
@@ -24,62 +23,6 @@ func when(t time.Time) string {
 		return t.Format("2 Jan 15:04")
 	}
 	return t.Format("2 Jan 2006")
-}
-
-// valueText is what an entry says, on one line and in both systems of units.
-func valueText(v shop.Value) string {
-	switch {
-	case v.Withdrawn:
-		return "taken back"
-	case v.SI != nil && v.Dim != "":
-		return bothUnits(v.Typed, *v.SI, v.Dim)
-	case v.SI != nil:
-		return v.Typed
-	case len(v.Words) > 0:
-		return strings.Join(v.Words, ", ")
-	case v.Quantity != nil && v.Link != nil:
-		text := amount(*v.Quantity) + " × " + v.Link.Label
-		if v.Reserved {
-			text += " (set aside)"
-		}
-		return text
-	case v.Link != nil:
-		if v.Link.Label == "" {
-			return string(v.Link.Kind) + " without a name"
-		}
-		return v.Link.Label
-	case v.Sum != nil:
-		return v.Sum.String()
-	case v.Day != "":
-		return v.Day
-	case v.Text != "":
-		return v.Text
-	case v.File != nil:
-		return v.File.Name
-	}
-	return ""
-}
-
-// bothUnits prints a reading to the digits that were typed; torques in pounds
-// have inch or foot spelled out.
-func bothUnits(typed string, si float64, dim quantity.Dimension) string {
-	if q, err := quantity.Parse(typed, dim); err == nil {
-		return quantity.Spelled(q.String())
-	}
-	return quantity.Spelled(quantity.Format(si, dim))
-}
-
-// rangeText is a limit in both systems of units.
-func rangeText(l shop.Limit, dim quantity.Dimension) string {
-	switch {
-	case l.Low != nil && l.High != nil:
-		return quantity.Spelled(quantity.FormatRange(*l.Low, *l.High, dim))
-	case l.High != nil:
-		return "up to " + quantity.Spelled(quantity.Format(*l.High, dim))
-	case l.Low != nil:
-		return quantity.Spelled(quantity.Format(*l.Low, dim)) + " or more"
-	}
-	return ""
 }
 
 // markClass is the pattern of a verdict.

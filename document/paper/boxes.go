@@ -8,7 +8,7 @@ import (
 )
 
 // Boxes are big boxes to read and to write in, two to a row where they are
-// short. What is to be filled stands at the left of its box, with the range in
+// short: one that is left over waits for the next short one. What is to be filled stands at the left of its box, with the range in
 // which it is fine.
 type Boxes []Box
 
@@ -48,40 +48,30 @@ func (b Box) open() bool {
 func (list Boxes) strips(s size, width float64) []strip {
 	var out []strip
 	half := (width - between) / 2
-	var waiting *strip
-	flush := func() {
-		if waiting != nil {
+	var waiting *strip // in the left half, for one to stand at its right
+	for _, b := range list {
+		parts := b.strips(s, half)
+		switch {
+		case b.wide() || len(parts) > 1: // goes before the one that waits
+			out = append(out, b.strips(s, width)...)
+		case waiting == nil:
+			waiting = &parts[0]
+		default:
+			waiting.shapes = append(waiting.shapes, drawing.Place(parts[0].shapes, drawing.Point{X: half + between}, 1)...)
+			waiting.height = max(waiting.height, parts[0].height)
 			out = append(out, *waiting)
 			waiting = nil
 		}
 	}
-	for _, b := range list {
-		if b.wide() {
-			flush()
-			out = append(out, b.strips(s, width)...)
-			continue
-		}
-		parts := b.strips(s, half)
-		if len(parts) > 1 { // too long for half a row
-			flush()
-			out = append(out, b.strips(s, width)...)
-			continue
-		}
-		if waiting == nil {
-			waiting = &parts[0]
-			continue
-		}
-		waiting.shapes = append(waiting.shapes, drawing.Place(parts[0].shapes, drawing.Point{X: half + between}, 1)...)
-		waiting.height = max(waiting.height, parts[0].height)
-		flush()
+	if waiting != nil {
+		out = append(out, *waiting)
 	}
-	flush()
 	return out
 }
 
 // labelWide is the room of the words at the left of a box, the same in half a
 // row and in a whole one.
-func labelWide(width float64) float64 { return min(width*0.52, 47) }
+func labelWide(width float64) float64 { return min(width*0.56, 50.4) }
 
 // strips draws one box with its places; more than one strip where a text is long.
 func (b Box) strips(s size, width float64) []strip {
@@ -117,11 +107,11 @@ func (b Box) filling(s size, width float64) []strip {
 	if b.open() && len(b.Options) > 0 {
 		return []strip{b.ticks(s, width)}
 	}
-	row := perRow(len(places), width, s)
+	row := perRow(places, width, s)
 	each := width / float64(row)
 	var list []strip
 	for from := 0; from < len(places); from += row {
-		high := s.box
+		high := 0.0
 		for _, p := range places[from:min(from+row, len(places))] {
 			high = max(high, p.high(s, each-1.5))
 		}
@@ -143,36 +133,44 @@ func (b Box) filling(s size, width float64) []strip {
 	return list
 }
 
-// perRow is how many places stand beside each other.
-func perRow(places int, width float64, s size) int {
-	most := max(int(width/(s.text*8.2)), 1)
-	rows := (places + most - 1) / most
-	return (places + rows - 1) / rows
-}
-
-// lines are the words of a place, as large as they go.
-func (p Place) lines(s size, width float64) (letters float64, lines []string) {
-	letters = s.text * 1.18
-	if drawing.TextWidth(drawing.Clean(p.Text), letters, true) > width-2*inBox {
-		letters = fitted(p.Text, width-2*inBox, letters, s.text, true)
+// perRow is how many places stand beside each other: as many as their words
+// leave, in rows of one length.
+func perRow(places []Place, width float64, s size) int {
+	least := 6.1 * s.text
+	for _, p := range places {
+		least = max(least, min(drawing.TextWidth(p.Text, s.text, true)+2*inBox+1.5, 8.2*s.text))
 	}
-	return letters, wrapAll(p.Text, width-2*inBox, letters, true)
+	most := max(int(width/least), 1)
+	rows := (len(places) + most - 1) / most
+	return (len(places) + rows - 1) / rows
 }
 
+// lines are the words of a place, as large as they go, and the room for the sign
+// beside them.
+func (p Place) lines(s size, width float64) (letters float64, lines []string, sign float64) {
+	if p.Sign != "" && p.Name == "" {
+		sign = drawing.TextWidth(p.Sign, s.small, true) + 1
+	}
+	letters = fitted(p.Text, width-2*inBox-sign, s.text*1.18, s.text, true)
+	return letters, wrapAll(p.Text, width-2*inBox-sign, letters, true), sign
+}
+
+// topRow is the room of a name.
 func (p Place) topRow(s size) float64 {
-	if p.Name == "" && p.Sign == "" {
-		return 0.6
+	if p.Name == "" {
+		return 0.5
 	}
 	return s.small*line - 0.2
 }
 
+// high is how high a place must be: for the pencil where nothing stands in it.
 func (p Place) high(s size, width float64) float64 {
-	letters, lines := p.lines(s, width)
-	also := wrapAll(p.Also, width-2*inBox, s.small, false)
-	if len(lines)+len(also) == 0 {
+	letters, lines, _ := p.lines(s, width)
+	if len(lines) == 0 {
 		return s.box
 	}
-	return p.topRow(s) + float64(len(lines))*letters*line + float64(len(also))*s.small*line + 1.2
+	also := wrapAll(p.Also, width-2*inBox, s.small, false)
+	return p.topRow(s) + float64(len(lines))*letters*line + float64(len(also))*s.small*line + 1.1
 }
 
 // draw is the box of a place.
@@ -196,7 +194,7 @@ func (p Place) draw(s size, width, high float64, unit string) []drawing.Shape {
 		t.Anchor = drawing.End
 		list = append(list, t)
 	}
-	letters, lines := p.lines(s, width)
+	letters, lines, _ := p.lines(s, width)
 	if len(lines) == 0 {
 		t := text(width-inBox, high-1.2, s.small, false, unit)
 		t.Anchor = drawing.End

@@ -28,13 +28,13 @@ func (p Paper) head(s size, number, of int) (list []drawing.Shape, height float6
 		low = max(low, y+1)
 	}
 
-	title := p.Title
-	if number > 1 {
-		title += ", continued"
-	}
 	y := top + 6.2
-	big := fitted(title, shop-4-right, 6.2, 4, true)
-	for _, l := range wrapAll(title, shop-4-right, big, true) {
+	const goesOn = 18.0 // room for the word that says so
+	big := fitted(p.Title, shop-4-right-goesOn, 6.2, 4, true)
+	if number > 1 {
+		list = append(list, drawing.Text{At: drawing.Point{X: shop - 4, Y: y}, Words: "continued", Size: 3.2, Bold: true, Anchor: drawing.End})
+	}
+	for _, l := range wrapAll(p.Title, shop-4-right-goesOn, big, true) {
 		put(right, y, big, true, l)
 		y += big * line
 	}

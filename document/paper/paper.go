@@ -34,9 +34,10 @@ type Block interface {
 type strip struct {
 	shapes []drawing.Shape // from its top left corner
 	height float64
-	bound  bool   // stays on the page of the next strip
-	head   *strip // stands above it again where a page begins with it
-	grow   func(height float64) []drawing.Shape
+	bound  bool                                 // stays on the page of the next strip
+	head   *strip                               // stands above it again where a page begins with it
+	grow   func(height float64) []drawing.Shape // draws it higher, where the page has room
+	most   float64                              // how high it grows; 0 is without end
 }
 
 func (x strip) blank() bool { return len(x.shapes) == 0 && x.grow == nil }
@@ -54,7 +55,7 @@ var sizes = []size{
 	{text: 3.4, small: 2.8, heading: 4.1, box: 10.5, gap: 2.4},
 	{text: 3.15, small: 2.65, heading: 3.7, box: 9.5, gap: 1.9},
 	{text: 2.9, small: 2.65, heading: 3.4, box: 8.5, gap: 1.4},
-	{text: 2.65, small: 2.65, heading: 3.1, box: 7.5, gap: 1},
+	{text: 2.65, small: 2.65, heading: 3.1, box: 7.2, gap: 0.8},
 }
 
 // line is the distance between base lines, in sizes of letters.
@@ -87,7 +88,7 @@ func (p Paper) Pages() []drawing.Drawing {
 	var best [][]strip
 	var chosen size
 	for _, s := range sizes {
-		_, head := p.head(s, 2, 2)
+		_, head := p.head(s, 1, 1)
 		room := high - top - bottom - p.footHeight() - head
 		if pages := flow(p.Blocks, s, room); best == nil || len(pages) < len(best) {
 			best, chosen = pages, s
@@ -157,8 +158,7 @@ func (s size) between(above Block) strip {
 
 // page draws one page: its head, its strips, its foot.
 func (p Paper) page(s size, strips []strip, number, of int) drawing.Drawing {
-	shapes, _ := p.head(s, number, of)
-	_, head := p.head(s, 2, 2) // the tallest, so that all pages begin at one height
+	shapes, head := p.head(s, number, of)
 	y := top + head
 	spare := high - bottom - p.footHeight() - y
 	for _, x := range strips {
@@ -166,8 +166,12 @@ func (p Paper) page(s size, strips []strip, number, of int) drawing.Drawing {
 	}
 	for _, x := range strips {
 		if x.grow != nil {
-			x.shapes, x.height = x.grow(x.height+max(spare, 0)), x.height+max(spare, 0)
-			spare = 0
+			more := max(spare, 0)
+			if x.most > 0 {
+				more = min(more, x.most-x.height)
+			}
+			x.height += more
+			x.shapes, spare = x.grow(x.height), spare-more
 		}
 		shapes = append(shapes, drawing.Place(x.shapes, drawing.Point{X: left, Y: y}, 1)...)
 		y += x.height

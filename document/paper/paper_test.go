@@ -20,7 +20,7 @@ func everything() Paper {
 		Contact: "3 Fellgate Lane, Lower Fell\n01000 111 222", Day: time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)}, Foot: "A comparison, not a rating."}
 	p.Add(
 		Caution{"No power tool to turn the gears, no fingers near them."},
-		Heading{"Pinion preload", "read while turning steadily"},
+		Heading{Text: "Pinion preload", Note: "read while turning steadily"},
 		Boxes{
 			{Label: "Bearings", Options: []string{"new", "used"}},
 			{Label: "Turning torque", Range: "2.3 to 2.8 N·m (20 to 25 lbf·inch)", From: "trade", Places: []Place{{Text: "2.50 N·m", Also: "22 lbf·inch", Sign: "✓ fine"}}},

@@ -53,6 +53,23 @@ func (p Picture) strips(s size, width float64) []strip {
 	return []strip{x}
 }
 
+// Grow is a picture that is drawn as high as there is room for.
+type Grow struct {
+	Least, Most float64 // mm
+	Draw        func(width, height float64) drawing.Drawing
+}
+
+func (g Grow) strips(_ size, width float64) []strip {
+	draw := func(height float64) []drawing.Shape {
+		var shapes []drawing.Shape
+		for _, layer := range g.Draw(width, min(height, g.Most)).Layers {
+			shapes = append(shapes, layer.Shapes...)
+		}
+		return shapes
+	}
+	return []strip{{height: g.Least, most: g.Most, grow: draw}}
+}
+
 // Code is a square code that any reader reads, with words beside it.
 type Code struct {
 	Text   string  // what it holds

@@ -4,19 +4,24 @@ import "axlewright/drawing"
 
 // Heading begins a part of the paper. It stays with what follows.
 type Heading struct {
-	Text string
-	Note string // small, behind it
+	Text  string
+	Note  string // small, behind it
+	Small bool
 }
 
 func (h Heading) strips(s size, width float64) []strip {
-	list := bind(lay(h.Text, 0, width, s.heading, true))
+	letters := s.heading
+	if h.Small {
+		letters = s.small
+	}
+	list := bind(lay(h.Text, 0, width, letters, true))
 	if len(list) == 0 || h.Note == "" {
 		return list
 	}
 	last := &list[len(list)-1]
-	end := drawing.TextWidth(last.shapes[0].(drawing.Text).Words, s.heading, true) + 3
+	end := drawing.TextWidth(last.shapes[0].(drawing.Text).Words, letters, true) + 3
 	if drawing.TextWidth(h.Note, s.small, false) <= width-end {
-		last.shapes = append(last.shapes, text(end, s.heading, s.small, false, h.Note))
+		last.shapes = append(last.shapes, text(end, letters, s.small, false, h.Note))
 		return list
 	}
 	return append(list, bind(lay(h.Note, 0, width, s.small, false))...)
@@ -81,6 +86,24 @@ func (c Caution) strips(s size, width float64) []strip {
 	}
 	for i, l := range lines {
 		shapes = append(shapes, text(in, pad+s.text+float64(i)*s.text*line-0.3, s.text, true, l))
+	}
+	return []strip{{shapes: shapes, height: height}}
+}
+
+// An Answer is the one sentence that the paper is for, large, in a frame.
+type Answer struct{ Sign, Words string }
+
+func (a Answer) strips(s size, width float64) []strip {
+	const in, pad = 12.0, 2.0
+	letters := s.text * 1.15
+	lines := wrapAll(a.Words, width-in-pad, letters, true)
+	height := float64(max(len(lines), 1))*letters*line + 2*pad
+	shapes := []drawing.Shape{
+		drawing.Rect{Box: drawing.Box{Left: 0.4, Top: 0, Right: width - 0.4, Bottom: height}, Ink: drawing.Ink{Width: 0.8}},
+		drawing.Text{At: drawing.Point{X: in / 2, Y: height/2 + 2.6}, Words: a.Sign, Size: 7.5, Bold: true, Anchor: drawing.Middle},
+	}
+	for i, l := range lines {
+		shapes = append(shapes, text(in, pad+letters+float64(i)*letters*line-0.4, letters, true, l))
 	}
 	return []strip{{shapes: shapes, height: height}}
 }

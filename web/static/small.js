@@ -1,4 +1,4 @@
-// Small helps: units that are remembered, steps folded by width, printing.
+// Small helps: units that are remembered, steps folded by width.
 
 function recall(key) {
   try { return localStorage.getItem(key); } catch { return null; }
@@ -27,9 +27,6 @@ export function startSmall(root) {
   document.addEventListener("change", (e) => {
     if (e.target.matches("select[data-dim]")) remember("axlewright.unit." + e.target.dataset.dim, e.target.value);
     if (e.target.matches("[data-remember]")) remember("axlewright." + e.target.dataset.remember, e.target.value);
-  });
-  document.addEventListener("click", (e) => {
-    if (e.target.closest("[data-print]")) print();
   });
   // "Next" on the keyboard of a tablet goes to the next box instead of sending a form.
   document.addEventListener("keydown", (e) => {
