@@ -182,3 +182,15 @@ func (t *text) measure(a *assess.Advice) {
 		t.wrap(fmt.Sprintf("%d ", i+1), fmt.Sprintf("%s (price %s). It would narrow the 10 to 90 %% band from %s to about %s.", strings.TrimSuffix(m.How, "."), price(m.Cost), torque(m.Before), torque(m.After)))
 	}
 }
+
+// together keeps units with their figures where lines are broken.
+func together(words string) string {
+	var b strings.Builder
+	for i, r := range words {
+		if r == ' ' && drawing.Unit(words[i+1:]) {
+			r = '\u00a0'
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}

@@ -91,7 +91,7 @@ func (s Source) head(kind shop.Paper, blank bool) paper.Head {
 	}
 	h.Number, h.Subject = s.Job.Stamped(), s.Job.Title()
 	if h.Number == "" {
-		h.Number = "job " + s.Job.NumberText()
+		h.Number, h.NumberOf = s.Job.NumberText(), "job, not stamped yet"
 	}
 	if c := s.Job.Casting(); c != nil {
 		h.Subject += "\nvariant " + c.Label

@@ -11,7 +11,6 @@ import (
 
 	"axlewright/demo"
 	"axlewright/document"
-	"axlewright/drawing"
 	"axlewright/drawing/sample"
 	"axlewright/shop"
 	"axlewright/sqlstore"
@@ -59,22 +58,7 @@ func laid(t *testing.T, kind shop.Paper, s document.Source) (pages int, text str
 	if !ok {
 		t.Fatalf("there is no %s", kind)
 	}
-	sheet := drawing.Box{Right: 210, Bottom: 297}
-	var b strings.Builder
-	all := p.Pages()
-	for _, page := range all {
-		for _, layer := range page.Layers {
-			for _, shape := range layer.Shapes {
-				if x, ok := shape.(drawing.Text); ok {
-					b.WriteString(x.Words + "\n")
-					if !sheet.Holds(x.Box()) {
-						t.Errorf("%s: %q lies at %v", kind, x.Words, x.Box())
-					}
-				}
-			}
-		}
-	}
-	return len(all), b.String()
+	return said(t, p)
 }
 
 // keep writes a paper where it can be looked at.
@@ -113,7 +97,7 @@ func TestEveryPaperFullAndEmpty(t *testing.T) {
 			_, text := laid(t, kind, s)
 			number := j.Stamped()
 			if number == "" {
-				number = "job " + j.NumberText()
+				number = "not stamped yet " + j.NumberText()
 			}
 			if !strings.Contains(text, number) || !strings.Contains(text, "25 November 2026") {
 				t.Errorf("the %s of job %s has no number or no day", kind, j.NumberText())

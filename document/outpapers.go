@@ -13,9 +13,9 @@ import (
 // measured is what a certificate tells of, in the order of work.
 var measured = []shop.Slot{
 	{Step: "donor", Item: "teeth"}, {Step: "metal", Item: "metal"}, {Step: "clean", Item: "cracks"}, {Step: "cooled", Item: "toes"}, {Step: "leak", Item: "fall"},
-	{Step: "caps", Item: "torque"}, {Step: "bores", Item: "line"}, {Step: "bores", Item: "round"}, {Step: "assemble", Item: "runout"},
+	{Step: "caps", Item: "torque"}, {Step: "bores", Item: "line"}, {Step: "bores", Item: "decision"}, {Step: "assemble", Item: "runout"},
 	{Step: "preload", Item: "torque"}, {Step: "side", Item: "spread"}, {Step: "lash", Item: "lash"},
-	{Step: "pattern", Item: "drive"}, {Step: "pattern", Item: "coast"}, {Step: "peg", Item: "gap"},
+	{Step: "pattern", Item: "decision"}, {Step: "peg", Item: "gap"},
 }
 
 // certificateSheet says what was done and measured as the record stood when it

@@ -209,7 +209,7 @@ func wholeRecord(s Source) paper.Paper {
 
 func where(e shop.Entry) string {
 	words := titleOf(e.Step) + ": " + fieldTitle(e.Slot())
-	if e.Place != "" {
+	if e.Place != "" && !e.Slot().Beside() {
 		words += ", " + e.Place
 	}
 	return words

@@ -99,8 +99,6 @@ func TestWhatIsNotCertified(t *testing.T) {
 	wantCode(t, certify(b.Owner), shop.Invalid) // no number
 	b.Write(j.ID, "stamp", "number", "", shop.Text("0117"))
 	wantCode(t, certify(b.Adviser), shop.Forbidden)
-	wantCode(t, certify(b.Owner), shop.Stopped) // it is welded, and nobody knows of what metal it is
-	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalDuctile))
 	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegTouches))
 	wantCode(t, certify(b.Owner), shop.Stopped)
 	b.Write(j.ID, "peg", "touches", "", shop.Words(shop.PegClear))

@@ -25,7 +25,7 @@ func newAdvise() *cobra.Command {
 		Use:   "advise FILE",
 		Short: "Rank the builds for an enquiry and say which carries it, and how sure that is",
 		Example: `  axlewright advise enquiry.yaml
-  axlewright advise enquiry.yaml --html sheet.html
+  axlewright advise enquiry.yaml --pdf sheet.pdf
   axlewright advise enquiry.yaml --json --draws 5000 --seed 7`,
 		Args: arguments(cobra.ExactArgs(1), "one enquiry file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -36,7 +36,7 @@ func newAdvise() *cobra.Command {
 				return err
 			}
 			if sheet != "" {
-				if err := writeSheet(sheet, &advice); err != nil {
+				if err := writePaper(sheet, document.Recommendation(&advice)); err != nil {
 					return err
 				}
 			}
@@ -46,7 +46,7 @@ func newAdvise() *cobra.Command {
 			return document.AdviceText(cmd.OutOrStdout(), &advice)
 		},
 	}
-	cmd.Flags().StringVar(&sheet, "html", "", "also write one A4 page to this file")
+	cmd.Flags().StringVar(&sheet, "pdf", "", "also write the recommendation, one A4 page, to this file")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole result as JSON, values in SI")
 	drawsFlag(cmd, &options)
 	cmd.Flags().Uint64Var(&options.Seed, "seed", 1, "seed of the draws; the same seed gives the same answer")

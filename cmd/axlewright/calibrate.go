@@ -22,20 +22,20 @@ func newCalibrate() *cobra.Command {
 		Short: "Fit the casting's stiffness to bench readings, and rank the builds anew",
 		Long: `Fit the stiffness of one casting to dial readings on the back face of its crown
 wheel, and show the ranking of its builds before and after. A reading that
-contradicts the model is told. "axlewright calibrate --sheet OUT.html" writes the
-bench procedure as a page to print.`,
-		Example: `  axlewright calibrate --sheet procedure.html
+contradicts the model is told. "axlewright calibrate --sheet OUT.pdf" writes the
+bench procedure as a page to print, PDF.`,
+		Example: `  axlewright calibrate --sheet procedure.pdf
   axlewright calibrate readings.yaml
   axlewright calibrate readings.yaml --pictures .`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 1 || len(args) == 0 && sheet != "" {
 				return nil
 			}
-			return usageError{fmt.Errorf("%s expects one file of bench readings, or --sheet OUT.html", cmd.CommandPath())}
+			return usageError{fmt.Errorf("%s expects one file of bench readings, or --sheet OUT.pdf", cmd.CommandPath())}
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if sheet != "" {
-				if err := writePage(sheet, func(f *os.File) error { return document.BenchSheet(f) }); err != nil {
+				if err := writePaper(sheet, document.BenchReading()); err != nil {
 					return err
 				}
 			}

@@ -96,7 +96,7 @@ func makeDemo(ctx context.Context, cmd *cobra.Command, dir string) error {
 	if err := fillDemo(ctx, dir, file, &advice); err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "\nThe sheet for the customer is %s: open it in a browser and print it.\n", filepath.Join(dir, "advice.html"))
+	fmt.Fprintf(out, "\nThe sheet for the customer is %s: open and print it.\n", filepath.Join(dir, "advice.pdf"))
 	fmt.Fprintf(out, "Fellgate Axle Works, with a dozen jobs in every state, is in the same folder.\n")
 	return nil
 }
@@ -172,10 +172,10 @@ func fillDemo(ctx context.Context, dir, enquiry string, advice *assess.Advice) e
 
 // writePictures writes the sheet of an advice and its pictures.
 func writePictures(dir string, a *assess.Advice, wrote func(name string)) error {
-	if err := writeSheet(filepath.Join(dir, "advice.html"), a); err != nil {
+	if err := writePaper(filepath.Join(dir, "advice.pdf"), document.Recommendation(a)); err != nil {
 		return err
 	}
-	wrote("advice.html")
+	wrote("advice.pdf")
 	for _, picture := range []struct {
 		name string
 		draw func(*assess.Advice) drawing.Drawing

@@ -32,10 +32,10 @@ func TestDemoOpensTheBench(t *testing.T) {
 		done <- err
 	}()
 	url := strings.TrimSuffix(out.find(t, `http://127\.0\.0\.1:\d+`), "/")
-	for _, want := range []string{`Recommended`, `advice\.html: open it in a browser`, `Ctrl-C closes it`} {
+	for _, want := range []string{`Recommended`, `advice\.pdf: open and print it`, `Ctrl-C closes it`} {
 		out.find(t, want)
 	}
-	for _, file := range []string{"advice.html", "identify.txt", "stations.txt", "plates.txt", "sheets.txt", "weld-plan.txt"} {
+	for _, file := range []string{"advice.pdf", "identify.txt", "stations.txt", "plates.txt", "sheets.txt", "weld-plan.txt"} {
 		if info, err := os.Stat(filepath.Join(dir, file)); err != nil || info.Size() < 200 {
 			t.Errorf("%s: %v", file, err)
 		}

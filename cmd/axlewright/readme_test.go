@@ -52,7 +52,7 @@ func TestREADMELinesRun(t *testing.T) {
 			t.Errorf("axlewright %s says nothing of a peg", line)
 		}
 	}
-	for _, file := range []string{"sheet.html", "procedure.html", "cut/KIT-T24-A.1.pdf", "../shop-backup.zip", "../shop-again/" + sqlstore.FileName} {
+	for _, file := range []string{"sheet.pdf", "procedure.pdf", "cut/KIT-T24-A.1.pdf", "../shop-backup.zip", "../shop-again/" + sqlstore.FileName} {
 		if _, err := os.Stat(file); err != nil {
 			t.Error(err)
 		}

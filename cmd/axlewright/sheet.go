@@ -7,22 +7,16 @@ import (
 	"os"
 	"path/filepath"
 
-	"axlewright/assess"
-	"axlewright/document"
+	"axlewright/document/paper"
 )
 
-// writeSheet writes the A4 page of an advice.
-func writeSheet(path string, a *assess.Advice) error {
-	return writePage(path, func(f *os.File) error { return document.AdviceSheet(f, a) })
-}
-
-// writePage writes an HTML page. It puts one in the place of an older page, but
+// writePaper writes a paper as PDF. It puts one in the place of an older one, but
 // of no other file.
-func writePage(path string, write func(*os.File) error) error {
-	if there, err := os.ReadFile(path); err == nil && len(there) > 0 && !bytes.HasPrefix(bytes.ToLower(there), []byte("<!doctype html")) {
-		return fmt.Errorf("%s is there already and is no page; name another file", path)
+func writePaper(path string, p paper.Paper) error {
+	if there, err := os.ReadFile(path); err == nil && len(there) > 0 && !bytes.HasPrefix(there, []byte("%PDF-")) {
+		return fmt.Errorf("%s is there already and is no PDF; name another file", path)
 	}
-	return writeFile(path, write)
+	return writeFile(path, func(f *os.File) error { return p.WritePDF(f) })
 }
 
 // writeFile writes a file whole or not at all: beside it first, then in its place.

@@ -77,9 +77,13 @@ func (p Paper) plate() (list []drawing.Shape, low float64) {
 	size := fitted(number, wide-5, plateLetter, least, true)
 	lines := wrapAll(number, wide-5, size, true)
 	low = top + plateHigh + float64(max(len(lines)-1, 0))*size*line
+	of := p.NumberOf
+	if of == "" {
+		of = "unit"
+	}
 	list = []drawing.Shape{
 		drawing.Rect{Box: drawing.Box{Left: left, Top: top, Right: left + wide, Bottom: low}, Ink: drawing.Ink{Width: 0.9}},
-		drawing.Text{At: drawing.Point{X: left + 1.6, Y: top + 3.6}, Words: "unit", Size: least},
+		drawing.Text{At: drawing.Point{X: left + 1.6, Y: top + 3.6}, Words: of, Size: least},
 	}
 	for i, l := range lines {
 		list = append(list, drawing.Text{At: drawing.Point{X: left + wide/2, Y: top + 12.2 + float64(i)*size*line}, Words: l, Size: size, Bold: true, Anchor: drawing.Middle})

@@ -16,12 +16,13 @@ type Paper struct {
 
 // A Head is what stands at the top of every page.
 type Head struct {
-	Title   string    // "Set-up sheet"
-	Number  string    // of the unit, as stamped; empty leaves the plate open
-	Subject string    // whose it is: customer, vehicle; empty leaves a line
-	Shop    string    // the shop's name
-	Contact string    // its address, its telephone: a line each
-	Day     time.Time // zero leaves a line
+	Title    string    // "Set-up sheet"
+	Number   string    // of the unit, as stamped; empty leaves the plate open
+	NumberOf string    // what has that number; empty is "unit"
+	Subject  string    // whose it is: customer, vehicle; empty leaves a line
+	Shop     string    // the shop's name
+	Contact  string    // its address, its telephone: a line each
+	Day      time.Time // zero leaves a line
 }
 
 // A Block is a part of a paper. It is drawn in strips under each other; a page
@@ -59,7 +60,7 @@ var sizes = []size{
 }
 
 // line is the distance between base lines, in sizes of letters.
-const line = 1.25
+const line = 1.21
 
 // The paper, mm. The left edge is wide enough for punched holes.
 const (

@@ -88,7 +88,7 @@ func TestOnePageHoldsEverything(t *testing.T) {
 
 func TestNothingIsCutAndNothingLeavesThePage(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		rows, count := rapid.IntRange(0, 120).Draw(t, "rows"), rapid.IntRange(0, 400).Draw(t, "words")
+		rows, count := rapid.IntRange(0, 60).Draw(t, "rows"), rapid.IntRange(0, 150).Draw(t, "words")
 		p := long(rows, count)
 		p.Number = rapid.String().Draw(t, "number")
 		p.Subject = rapid.StringMatching(`[A-Zא-ת漢 "']{0,300}`).Draw(t, "subject")

@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"math"
+
 	"github.com/boombuler/barcode/qr"
 
 	"axlewright/drawing"
@@ -120,21 +122,42 @@ type Columns struct {
 	Share       float64 // of the left one; 0 is half
 }
 
+const gutter = 6.0 // between columns
+
 func (c Columns) strips(s size, width float64) []strip {
-	const gap = 6.0
 	share := c.Share
 	if share == 0 {
 		share = 0.5
 	}
-	lw := (width - gap) * share
-	l, r := one(stack(c.Left, s, lw)), one(stack(c.Right, s, width-gap-lw))
+	lw := (width - gutter) * share
+	l, r := one(stack(c.Left, s, lw)), one(stack(c.Right, s, width-gutter-lw))
 	if max(l.height, r.height) > tallest {
 		return append(stack(c.Left, s, width), stack(c.Right, s, width)...)
 	}
-	l.shapes = append(l.shapes, drawing.Place(r.shapes, drawing.Point{X: lw + gap}, 1)...)
+	l.shapes = append(l.shapes, drawing.Place(r.shapes, drawing.Point{X: lw + gutter}, 1)...)
 	l.height = max(l.height, r.height)
 	return []strip{l}
 }
+
+// Balanced sets blocks in two columns of even height, read down the left one
+// first.
+type Balanced []Block
+
+func (list Balanced) strips(s size, width float64) []strip {
+	column := (width - gutter) / 2
+	best, height := 0, math.Inf(1)
+	for at := range len(list) + 1 {
+		if h := max(one(stack(list[:at], s, column)).height, one(stack(list[at:], s, column)).height); h < height {
+			best, height = at, h
+		}
+	}
+	return Columns{Left: list[:best], Right: list[best:]}.strips(s, width)
+}
+
+// A Group is blocks that stay together in one column.
+type Group []Block
+
+func (g Group) strips(s size, width float64) []strip { return stack(g, s, width) }
 
 // stack sets blocks under each other.
 func stack(blocks []Block, s size, width float64) []strip {

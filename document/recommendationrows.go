@@ -9,18 +9,6 @@ import (
 	"axlewright/quantity"
 )
 
-// A loadRow is what one bearing carries at the peak, radial and axial.
-type loadRow struct{ Bearing, DriveRadial, DriveAxial, CoastRadial, CoastAxial string }
-
-func loadRows(a *assess.Advice) []loadRow {
-	both := func(x float64) string { return quantity.FormatDigits(x, quantity.Force, 3) }
-	var rows []loadRow
-	for _, l := range a.Loads {
-		rows = append(rows, loadRow{l.Bearing, both(l.DriveRadial), both(l.DriveAxial), both(l.CoastRadial), both(l.CoastAxial)})
-	}
-	return rows
-}
-
 // A demandRow is one torque of the vehicle.
 type demandRow struct {
 	Name, Metric, Other, Range string
@@ -31,7 +19,6 @@ type demandRow struct {
 type buildRow struct {
 	Number                                             int
 	Label, Price, Carries, Lasts, Metric, Other, Range string
-	Full                                               string // the whole label where it was shortened
 	Recommended                                        bool
 }
 
@@ -61,10 +48,10 @@ func columns(b assess.Band) (inMetric, inOther, span string) {
 func demandWhy(d *assess.Demand) []string {
 	var list []string
 	if d.Why != "" {
-		list = append(list, "Why: "+clip(d.Why, 240)+".")
+		list = append(list, "Why: "+d.Why+".")
 	}
 	if d.IndexText != "" {
-		list = append(list, "Demand index "+clip(d.IndexText, 120)+".")
+		list = append(list, "Demand index "+d.IndexText+".")
 	}
 	return list
 }
@@ -80,7 +67,7 @@ func buildRows(a *assess.Advice) (rows []buildRow, hidden string) {
 		if a.Distance > 0 {
 			row.Lasts = quantity.Chance(b.Lasts.Value)
 		}
-		row.Price, _ = drawing.Shorten(price(b.Price), columnWidths[2]-1.6, 7.5*mm, true)
+		row.Price = price(b.Price)
 		row.Metric, row.Other, row.Range = columns(b.GiveOut)
 		rows = append(rows, row)
 	}

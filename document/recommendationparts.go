@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/a-h/templ"
-
 	"axlewright/assess"
 	"axlewright/drawing"
 	"axlewright/quantity"
@@ -17,15 +15,10 @@ import (
 type section struct {
 	Title string
 	Items []item
-	More  string // of items that found no room
-	Firm  bool   // shortened last of all
 }
 
 // An item is a paragraph behind a mark, with a few words to lead.
-type item struct {
-	Mark, Lead, Text, Full string
-	Whole                  bool // not shortened: there is room for it
-}
+type item struct{ Mark, Lead, Text string }
 
 // sectionOf cleans the items of a section and leaves out the empty ones; none
 // is left where all are empty.
@@ -57,27 +50,20 @@ func besideDemand(a *assess.Advice) []section {
 		}
 	}
 	return append(
-		firm(sectionOf("Weak link:", item{Text: weakWords(nearest(a))})),
-		firm(sectionOf("Next one up:", item{Text: strings.Join(next, " ")}))...)
+		sectionOf("Weak link:", item{Text: weakWords(nearest(a))}),
+		sectionOf("Next one up:", item{Text: strings.Join(next, " ")})...)
 }
 
 // belowLadder are the other sections, in the order of reading.
 func belowLadder(a *assess.Advice) []section {
 	return slices.Concat(
-		firm(sectionOf("Peg:", item{Text: a.Peg.Text})),
+		sectionOf("Peg:", item{Text: a.Peg.Text}),
 		sectionOf("Beside the sums", ruleItems(a.Rules)...),
 		sectionOf("What to measure next, and the 10 to 90 % band before and after", measureItems(a)...),
-		firm(sectionOf("Not known:", item{Text: strings.Join(a.Unknown, " · ")})),
-		firm(sectionOf("Cautions:", item{Text: marked("△", a.Caution)})),
-		firm(sectionOf("Care:", item{Text: "new oil after 800 km (500 mi), then every 20,000 km (12,000 mi) and after deep water; breather free. Custom of the trade, no source."})),
+		sectionOf("Not known:", item{Text: strings.Join(a.Unknown, " · ")}),
+		sectionOf("Cautions:", item{Text: marked("△", a.Caution)}),
+		sectionOf("Care:", item{Text: "new oil after 800 km (500 mi), then every 20,000 km (12,000 mi) and after deep water; breather free. Custom of the trade, no source."}),
 	)
-}
-
-func firm(list []section) []section {
-	for i := range list {
-		list[i].Firm = true
-	}
-	return list
 }
 
 // runsIn says whether the heading stands in the line of its only paragraph.
@@ -153,25 +139,4 @@ func capital(words string) string {
 		return strings.ToUpper(string(r)) + words[i+len(string(r)):]
 	}
 	return words
-}
-
-// tip holds the whole of a text that was shortened.
-func tip(full string) templ.Attributes {
-	if full == "" {
-		return nil
-	}
-	return templ.Attributes{"title": full}
-}
-
-// together keeps units with their figures where the browser breaks lines, as
-// the measuring does.
-func together(words string) string {
-	var b strings.Builder
-	for i, r := range words {
-		if r == ' ' && drawing.Unit(words[i+1:]) {
-			r = '\u00a0'
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
 }
