@@ -116,7 +116,7 @@ func (r runShow) onPaper() document.LoggedRun {
 		if x.Entry == nil {
 			continue
 		}
-		text := valueText(x.Entry.Value)
+		text := document.ValueText(x.Entry.Value)
 		switch x.Field.Key {
 		case "amps":
 			row.Amps, row.Who = text, x.Entry.Who.Name
