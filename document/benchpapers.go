@@ -28,18 +28,60 @@ func setUpSheet(s Source) paper.Paper {
 	if view, ok := s.Job.Step("assemble"); ok {
 		p.Add(paper.Heading{Text: "Gears and crown wheel"}, append(paper.Boxes{s.teeth()}, s.boxes(view, "gears", "wheel_torque", "runout")...))
 	}
-	p.Add(s.step("shim", "way", "old_mark", "new_mark", "gauge", "wanted", "fitted")...)
-	for _, key := range []shop.StepKey{"preload", "side", "lash", "pattern", "peg"} {
-		blocks := s.step(key)
-		if view, ok := s.Job.Step("assemble"); ok && key == "lash" && len(blocks) > 0 { // a set that has run goes back to the lash it had
+	for _, part := range setUpFields {
+		blocks := s.step(part.step, part.fields...)
+		if view, ok := s.Job.Step("assemble"); ok && part.step == "lash" && len(blocks) > 0 { // a set that has run goes back to the lash it had
 			last := len(blocks) - 1
 			blocks[last] = append(blocks[last].(paper.Boxes), s.boxes(view, "set")...)
 		}
 		p.Add(blocks...)
+		if _, tapped := shop.FieldOf("pattern", "drive_along"); tapped && part.step == "pattern" && len(blocks) > 0 {
+			p.Add(s.pattern())
+		}
 	}
 	p.Foot = "A range of the trade is a band and no law: the manual of the axle on the bench wins."
 	p.Add(paper.Sign{"Set up by"}, paper.Notes{})
 	return p
+}
+
+// setUpFields are what the set-up sheet holds; how a figure was come by stands in
+// the record.
+var setUpFields = []struct {
+	step   shop.StepKey
+	fields []string
+}{
+	{"shim", []string{"way", "new_mark", "mark_unit", "wanted", "fitted"}},
+	{"preload", []string{"bearings", "seal", "spacer", "torque", "nut"}},
+	{"side", []string{"spread", "last", "notches"}},
+	{"lash", []string{"lash", "dial"}},
+	{"pattern", []string{"load", "drive", "coast", "decision"}},
+	{"peg", []string{"final", "spot", "pitch", "angle", "gap", "nut", "touches"}},
+}
+
+// pattern is where the marks lie on both sides of the teeth: the words chosen,
+// or those there are, to put a ring round one.
+func (s Source) pattern() paper.Table {
+	t := paper.Table{Small: true, Columns: []paper.Column{{Title: "side", Share: 0.5, Bold: true}, {Title: "along the tooth", Share: 1.2}, {Title: "up the tooth"}, {Title: "shape", Share: 1.6}}}
+	for _, side := range []string{"drive", "coast"} {
+		row := []string{side}
+		for _, way := range []string{"along", "height", "shape"} {
+			item := side + "_" + way
+			words := s.Job.Value("pattern", item).Word()
+			if words == "" {
+				f, _ := shop.FieldOf("pattern", item)
+				var all []string
+				for _, o := range f.Options {
+					all = append(all, o.Word)
+				}
+				words = strings.Join(all, "  /  ")
+			} else if e := s.Job.Standing(shop.Slot{Step: "pattern", Item: item}); e != nil {
+				words += "  " + signOf(e.Verdict)
+			}
+			row = append(row, words)
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
 }
 
 // teeth are counted when the donor comes in.
@@ -140,10 +182,14 @@ func weldLog(s Source) paper.Paper {
 	}
 	rows := 4
 	if s.blank() {
-		rows = 8
+		rows = 7
 	}
 	for _, key := range []shop.StepKey{"plates", "jig", "weld", "cooled"} {
-		blocks := s.step(key)
+		var fields []string
+		if key == "jig" {
+			fields = []string{"caps", "mandrel", "dial"}
+		}
+		blocks := s.step(key, fields...)
 		if key == "weld" && len(blocks) > 0 {
 			last := len(blocks) - 1
 			blocks[last] = withoutPlaces(blocks[last].(paper.Boxes))

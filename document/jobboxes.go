@@ -18,7 +18,7 @@ func (s Source) step(key shop.StepKey, fields ...string) []paper.Block {
 	}
 	list := []paper.Block{paper.Heading{Text: view.Step.Title, Note: view.Step.Decides}}
 	if words := strings.Join(view.Step.Cautions, "\n"); words != "" {
-		list = append(list, paper.Caution{Words: words})
+		list = append(list, paper.Mind{Words: words})
 	}
 	for _, stop := range view.Stops {
 		if stop.Override == nil && !stop.Missing {
@@ -72,7 +72,10 @@ func (s Source) box(step shop.StepKey, f shop.FieldView) paper.Box {
 // printed are the places of a field that a paper has room for: those round the
 // wheel all; of a dozen those that are filled, and four in a row for the pencil.
 func (s Source) printed(f shop.FieldView) []shop.PlaceView {
-	const enough, row = 8, 4
+	enough, row := 8, 4
+	if f.Field.Kind == shop.FieldPart {
+		enough, row = 2, 2
+	}
 	var list []shop.PlaceView
 	for i, p := range f.Places {
 		last := len(f.Places) <= enough || i < row || len(list)%row != 0

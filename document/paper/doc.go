@@ -33,7 +33,7 @@
 // boxes with long texts are parted over pages, heads of tables are repeated. A
 // letter that the face does not have is printed as □ and named at the foot.
 //
-// The blocks: Heading, Text, List, Answer, Caution, Table, Boxes, Columns,
+// The blocks: Heading, Text, List, Answer, Caution, Mind, Table, Boxes, Columns,
 // Balanced, Group, Picture, Grow, Code, Sign, Notes, Space. A block of another kind implements Block. Lengths are
 // millimetres, from the top left corner of the strip that a block is drawn in.
 package paper

@@ -56,7 +56,7 @@ var sizes = []size{
 	{text: 3.4, small: 2.8, heading: 4.1, box: 10.5, gap: 2.4},
 	{text: 3.15, small: 2.65, heading: 3.7, box: 9.5, gap: 1.9},
 	{text: 2.9, small: 2.65, heading: 3.4, box: 8.5, gap: 1.4},
-	{text: 2.65, small: 2.65, heading: 3.1, box: 7.2, gap: 0.8},
+	{text: 2.65, small: 2.65, heading: 3.1, box: 6.6, gap: 0.6},
 }
 
 // line is the distance between base lines, in sizes of letters.
@@ -151,7 +151,8 @@ func flow(blocks []Block, s size, room float64) (pages [][]strip) {
 
 // between is what is left free below a block.
 func (s size) between(above Block) strip {
-	if _, heading := above.(Heading); heading {
+	switch above.(type) {
+	case Heading, Mind:
 		return strip{height: s.gap / 4, bound: true}
 	}
 	return strip{height: s.gap, bound: true}

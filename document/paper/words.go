@@ -90,6 +90,20 @@ func (c Caution) strips(s size, width float64) []strip {
 	return []strip{{shapes: shapes, height: height}}
 }
 
+// Mind is a caution without a frame, where there are many: bold, with its sign.
+type Mind struct{ Words string }
+
+func (m Mind) strips(s size, width float64) []strip {
+	const in = 5.5
+	list := bind(lay(m.Words, in, width-in, s.text, true))
+	if len(list) == 0 {
+		return nil
+	}
+	list[0].shapes = append(list[0].shapes, text(0.3, s.text*1.05, s.text*1.25, true, "⚠"))
+	list[len(list)-1].height += 0.8
+	return list
+}
+
 // An Answer is the one sentence that the paper is for, large, in a frame.
 type Answer struct{ Sign, Words string }
 
