@@ -15,6 +15,7 @@ const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 const (
 	maxForm  = 1 << 20
 	maxPhoto = 26 << 20 // a photograph of shop.MaxUpload and what the form adds
+	maxJob   = 300 << 20
 )
 
 // guard holds what is true of every answer: no other site's page may write
@@ -44,8 +45,11 @@ func (s *Server) guard(next http.Handler) http.Handler {
 			return
 		}
 		limit := int64(maxForm)
-		if strings.HasSuffix(r.URL.Path, "/photo") {
+		switch {
+		case strings.HasSuffix(r.URL.Path, "/photo"):
 			limit = maxPhoto
+		case r.URL.Path == "/settings/import":
+			limit = maxJob
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, limit)
 		checked.ServeHTTP(w, r)

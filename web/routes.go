@@ -84,6 +84,7 @@ func (s *Server) routes() http.Handler {
 	in("POST /settings/house", saveHouse)
 	in("POST /settings/backup", backUpNow)
 	in("POST /settings/verify", verifyRecords)
+	in("POST /settings/import", importJob)
 	in("GET /settings/people", peoplePage)
 	in("POST /settings/person", savePerson)
 	in("POST /settings/secret", setSecret)

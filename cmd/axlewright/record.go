@@ -104,7 +104,7 @@ func newRecordImport() *cobra.Command {
 		Short: "Take in a job that this shop or another exported",
 		Long: `Take in a job that was exported. The record is verified first, and nothing is
 written unless it is whole. A longer copy of a record that is here continues it.
-Close the bench first.`,
+Close the bench first, or take it in on its page "Shop".`,
 		Args: arguments(cobra.ExactArgs(2), "the shop's folder and an exported job"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			f, size, err := openSized(args[1])
