@@ -41,7 +41,7 @@ func TestCastingCard(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		pages := CastingCard(paper.Head{Title: "Identification card", Number: "FW-1"}, &id, &c).Pages()
+		pages := CastingCard(paper.Head{Title: "Casting card", Number: "FW-1"}, &id, &c).Pages()
 		if len(pages) != 1 {
 			t.Errorf("%s: %d pages", name, len(pages))
 		}

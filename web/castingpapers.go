@@ -1,10 +1,6 @@
 package web
 
 import (
-	"bytes"
-	"net/http"
-	"strings"
-
 	"axlewright/document"
 	"axlewright/document/paper"
 	"axlewright/shop"
@@ -26,11 +22,11 @@ func castingCard(v *visit) error {
 	if err != nil {
 		return err
 	}
-	head, err := v.paperHead(j, "Identification card")
+	head, err := v.paperHead(j, "Casting card")
 	if err != nil {
 		return err
 	}
-	return v.pdf(document.CastingCard(head, &id, &known.Catalogue))
+	return v.sendPaper(document.CastingCard(head, &id, &known.Catalogue))
 }
 
 // trimSheet is what to do at each edge of the kit, as one page of PDF.
@@ -50,7 +46,7 @@ func trimSheet(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.pdf(document.TrimSheet(head, &s.Gauging, &s.Report))
+	return v.sendPaper(document.TrimSheet(head, &s.Gauging, &s.Report))
 }
 
 // paperHead is what stands at the top of a paper of a job.
@@ -66,18 +62,4 @@ func (v *visit) paperHead(j *shop.Job, title string) (paper.Head, error) {
 		h.Subject += "\nvariant " + c.Label
 	}
 	return h, err
-}
-
-// pdf answers with a paper.
-func (v *visit) pdf(p paper.Paper) error {
-	var out bytes.Buffer
-	if err := p.WritePDF(&out); err != nil {
-		return err
-	}
-	h := v.w.Header()
-	h.Set("Content-Type", "application/pdf")
-	h.Set("Content-Disposition", `inline; filename="`+strings.ReplaceAll(strings.ToLower(p.Title), " ", "-")+`.pdf"`)
-	v.w.WriteHeader(http.StatusOK)
-	_, err := v.w.Write(out.Bytes())
-	return err
 }

@@ -359,7 +359,7 @@ func identifyPart(s identifyShow) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "\">Identification card (PDF)</a></p><p class=\"note\">An identification is an opinion with its chance, not a proof; it rates nothing. ")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "\">Casting card: which variant, and why (PDF)</a></p><p class=\"note\">An identification is an opinion with its chance, not a proof; it rates nothing. ")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -103,7 +103,7 @@ func weldLogPaper(v *visit) error {
 		runs = append(runs, r.onPaper())
 	}
 	step, _ := shop.StepOf("weld")
-	return v.pdf(document.WeldLog(runs, head, step.Cautions))
+	return v.sendPaper(document.WeldLog(runs, head, step.Cautions))
 }
 
 // onPaper is the run as a row of the sheet.
