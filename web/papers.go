@@ -82,6 +82,7 @@ func (v *visit) sendPaper(p paper.Paper) error {
 	}
 	h := v.w.Header()
 	h.Set("Content-Type", "application/pdf")
+	h.Set("Content-Security-Policy", "default-src 'none'; object-src 'self'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'") // for the browser's own viewer
 	name := strings.TrimSpace(strings.ReplaceAll(p.Title, " ", "-")+" "+p.Number) + ".pdf"
 	h.Set("Content-Disposition", mime.FormatMediaType("inline", map[string]string{"filename": name}))
 	_, err := v.w.Write(out.Bytes())
