@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 
 	"axlewright/calc/bearing"
 	"axlewright/calc/bolt"
@@ -33,7 +34,11 @@ func (r *reading) checkBearing(b *Bearing) {
 		case "CupAngle":
 			value = say(out.Value, quantity.Angle)
 		}
-		r.about(field+"."+key, "%s cannot be: expected %s; measure again", value, out.Range)
+		expected := out.Range
+		for name, word := range bearingKeys {
+			expected = regexp.MustCompile(`\b`+name+`\b`).ReplaceAllString(expected, word)
+		}
+		r.about(field+"."+key, "%s cannot be: expected %s; measure again", value, expected)
 	case err != nil:
 		r.about(field, "cannot be a bearing: %v; measure again", err)
 	}
