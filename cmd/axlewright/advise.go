@@ -18,7 +18,7 @@ import (
 )
 
 func newAdvise() *cobra.Command {
-	var sheet string
+	var sheet, screen string
 	var asJSON bool
 	var options assess.Options
 	cmd := &cobra.Command{
@@ -26,6 +26,7 @@ func newAdvise() *cobra.Command {
 		Short: "Rank the builds for an enquiry and say which carries it, and how sure that is",
 		Example: `  axlewright advise enquiry.yaml
   axlewright advise enquiry.yaml --pdf sheet.pdf
+  axlewright advise enquiry.yaml --html sheet.html
   axlewright advise enquiry.yaml --json --draws 5000 --seed 7`,
 		Args: arguments(cobra.ExactArgs(1), "one enquiry file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -40,12 +41,18 @@ func newAdvise() *cobra.Command {
 					return err
 				}
 			}
+			if screen != "" {
+				if err := writePage(screen, &advice); err != nil {
+					return err
+				}
+			}
 			if asJSON {
 				return writeJSON(cmd.OutOrStdout(), advice)
 			}
 			return document.AdviceText(cmd.OutOrStdout(), &advice)
 		},
 	}
+	cmd.Flags().StringVar(&screen, "html", "", "also write it for the screen: the same A4 page, and behind it peg curve, bearing loads and doubts")
 	cmd.Flags().StringVar(&sheet, "pdf", "", "also write the recommendation, one A4 page, to this file")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole result as JSON, values in SI")
 	drawsFlag(cmd, &options)

@@ -6,17 +6,30 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
+	"axlewright/assess"
+	"axlewright/document"
 	"axlewright/document/paper"
 )
 
-// writePaper writes a paper as PDF. It puts one in the place of an older one, but
-// of no other file.
+// writePaper writes a paper as PDF.
 func writePaper(path string, p paper.Paper) error {
-	if there, err := os.ReadFile(path); err == nil && len(there) > 0 && !bytes.HasPrefix(there, []byte("%PDF-")) {
-		return fmt.Errorf("%s is there already and is no PDF; name another file", path)
+	return replace(path, "%PDF-", "PDF", func(f *os.File) error { return p.WritePDF(f) })
+}
+
+// writePage writes advice for the screen.
+func writePage(path string, a *assess.Advice) error {
+	return replace(path, "<!doctype html>", "page of HTML", func(f *os.File) error { return document.AdvicePage(f, a) })
+}
+
+// replace writes a file in the place of an older one that begins like it, but of
+// no other.
+func replace(path, begins, kind string, write func(*os.File) error) error {
+	if there, err := os.ReadFile(path); err == nil && len(there) > 0 && !bytes.HasPrefix(bytes.ToLower(there), []byte(strings.ToLower(begins))) {
+		return fmt.Errorf("%s is there already and is no %s; name another file", path, kind)
 	}
-	return writeFile(path, func(f *os.File) error { return p.WritePDF(f) })
+	return writeFile(path, write)
 }
 
 // writeFile writes a file whole or not at all: beside it first, then in its place.
