@@ -57,6 +57,8 @@ func Reading(typed string, si float64, dim quantity.Dimension) string {
 // RangeText is a limit in both systems of units.
 func RangeText(l shop.Limit, dim quantity.Dimension) string {
 	switch {
+	case l.Low != nil && l.High != nil && *l.Low == *l.High:
+		return quantity.Spelled(quantity.Format(*l.Low, dim))
 	case l.Low != nil && l.High != nil:
 		return quantity.Spelled(quantity.FormatRange(*l.Low, *l.High, dim))
 	case l.High != nil:

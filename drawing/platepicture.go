@@ -10,7 +10,7 @@ import (
 // PlatePicture shows one plate for a screen: welded edges heavy, edges that are
 // not welded thin, vents dashed, holes with their labels, the mark as etched.
 func PlatePicture(p *kit.Plate) Drawing {
-	const wide, most, left, right, top, bottom = 92.0, 84.0, 15.0, 7.0, 8.0, 16.0
+	const wide, most, left, right, top, bottom = 92.0, 84.0, 15.0, 8.0, 8.0, 16.0 // mm; a station stands up to 7.4 outside
 	b := p.Outline.Bounds()
 	times := math.Min((wide-left-right)/(b.Width()*1e3), most/(b.Height()*1e3))
 	high := top + b.Height()*1e3*times + bottom

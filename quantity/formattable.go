@@ -28,7 +28,8 @@ var bands = map[Dimension][]band{
 		{3e-3, shownIn{"mm", rounding{2, 2, 4}}, shownIn{"thou", rounding{0, 1, 4}}},
 		{1, shownIn{"mm", rounding{2, 0, 5}}, shownIn{"in", rounding{3, 0, 5}}},
 		{2000, shownIn{"m", rounding{3, 0, 4}}, shownIn{"ft", rounding{2, 0, 4}}},
-		{everything, shownIn{"km", rounding{1, 0, 6}}, shownIn{"mi", rounding{1, 0, 6}}},
+		{1e6, shownIn{"km", rounding{1, 0, 6}}, shownIn{"mi", rounding{1, 0, 6}}},
+		{everything, shownIn{"km", rounding{0, 3, 4}}, shownIn{"mi", rounding{0, 3, 4}}},
 	},
 	Area: {
 		{0.1, shownIn{"mm²", rounding{0, 3, 4}}, shownIn{"in²", rounding{2, 3, 4}}},
