@@ -107,6 +107,7 @@ func TestPairsPrintedInWorkshopManuals(t *testing.T) {
 		b   = "TM 9-2320-289-34, p. 6-22, carrier set with shims"
 		c   = "TM 5-3805-260-24, p. 3-243, carrier set with adjusters"
 		d   = "TM 10-3930-643-34, p. 16-30, thrust screw"
+		e   = "TM 10-3930-660-34, p. 8-18, pinion nut, converted outside this code"
 		own = "derived: definition of the foot and of the pound-force; a ceiling printed in a workshop manual"
 	)
 	convert := func(text, unit string, dim Dimension) float64 {
@@ -128,6 +129,8 @@ func TestPairsPrintedInWorkshopManuals(t *testing.T) {
 		{Name: "0.42 mm", Got: convert("0.42 mm", "in", Length), Printed: "0.017", Source: c},
 		{Name: "0.010 in", Got: convert("0.010 in", "mm", Length), Printed: "0.254", Source: d},
 		{Name: "0.015 in", Got: convert("0.015 in", "mm", Length), Printed: "0.381", Source: d},
+		{Name: "300 lb·ft", Got: convert("300 lb·ft", "N·m", Torque), Printed: "406.745", Source: e},
+		{Name: "400 lb·ft", Got: convert("400 lb·ft", "N·m", Torque), Printed: "542.327", Source: e},
 		{Name: "8 lbf·ft in lbf·in", Got: convert("8 lbf·ft", "lbf·in", Torque), Printed: "96", Source: own},
 		{Name: "8 lbf·ft", Got: convert("8 lbf·ft", "N·m", Torque), Printed: "10.85", Source: own},
 		{Name: "20 lbf·in", Got: convert("20 lbf·in", "N·m", Torque), Printed: "2.26", Source: own},

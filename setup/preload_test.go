@@ -44,6 +44,8 @@ func TestRangesOfAManual(t *testing.T) {
 	published.Check(t, []published.Row{
 		{Name: "5 lbf·inch, N·m", Got: spec.Limit(PinionNew).Low, Printed: "0.565", Source: "TM 10-3930-660-34, p. 8-18, converted"},
 		{Name: "45 lbf·inch, N·m", Got: spec.Limit(PinionNew).High, Printed: "5.08", Source: "TM 10-3930-660-34, p. 8-18, converted"},
+		{Name: "10 lbf·inch, N·m", Got: spec.Limit(PinionUsed).Low, Printed: "1.130", Source: "TM 10-3930-660-34, p. 8-18, converted"},
+		{Name: "30 lbf·inch, N·m", Got: spec.Limit(PinionUsed).High, Printed: "3.390", Source: "TM 10-3930-660-34, p. 8-18, converted"},
 		{Name: "2 lbf·inch of rise, N·m", Got: 2 * poundInch, Printed: "0.2", Source: "TM 5-3805-260-24, p. 3-243"},
 		{Name: "4 lbf·inch of rise, N·m", Got: 4 * poundInch, Printed: "0.5", Source: "TM 5-3805-260-24, p. 3-243"},
 		{Name: "0.6 lbf·foot without seal, N·m", Got: 0.6 * 12 * poundInch, Printed: "0.8", Source: "TM 5-3810-307-24-1-2"},

@@ -210,6 +210,8 @@ func TestComponentsAgreeWithTheVector(t *testing.T) {
 }
 
 // The side of the frame on which each flank and hand pushes, as the package says it.
+// TM 10-3930-638-24&P, p. 4-246: a crown wheel of right-hand spiral drives on its
+// convex side. That is with its left-hand pinion turning clockwise, seen from the flange.
 func TestSidesByFlankAndHand(t *testing.T) {
 	cones := hypoidExample(t)
 	for _, c := range []struct {
@@ -232,6 +234,17 @@ func TestSidesByFlankAndHand(t *testing.T) {
 		}
 		if (v.OnPinion.X > 0) != (c.flank == Drive) {
 			t.Errorf("%s %s: the pinion is pushed along x by %g; drive pushes it out, coast pulls it in", c.hand, c.flank, v.OnPinion.X)
+		}
+		// A tooth curves to the side it leans to on its way outward, so its convex flank
+		// faces away from there, and a load on that flank pushes towards the lean.
+		tooth, generator := vector(v.ToothDirection), vector(v.WheelGenerator)
+		lean := tooth.plus(generator.times(-tooth.dot(generator)))
+		if onConvex := vector(v.FlankNormal).dot(lean) > 0; onConvex != (c.flank == Drive) {
+			t.Errorf("%s %s: on the convex flank of the wheel: %v", c.hand, c.flank, onConvex)
+		}
+		// The engine turns against the tooth force: clockwise seen from the flange is about −x.
+		if clockwise := v.PinionTorqueX > 0; clockwise != ((c.hand == LeftHand) == (c.flank == Drive)) {
+			t.Errorf("%s %s: pinion driven clockwise: %v", c.hand, c.flank, clockwise)
 		}
 	}
 }

@@ -145,6 +145,7 @@ func TestDetailCategoriesPublished(t *testing.T) {
 		{StiffenerToe, 50, 10, "80"},
 		{StiffenerToe, 60, 10, "71"},
 		{EndOfThinnerCover, 300, 15, "56"},
+		{EndOfThinnerCover, 300, 40, "45"},
 		{EndOfThickerCover, 300, 15, "50"},
 	} {
 		rows = append(rows, published.Row{Name: string(c.detail), Got: category(c.detail, c.length, c.thickness), Printed: c.printed, Source: source})
@@ -154,6 +155,7 @@ func TestDetailCategoriesPublished(t *testing.T) {
 		published.Row{Name: "IIW root", Got: category(IIWRootOfFillet, 10, 10), Printed: "36", Source: iiw},
 		published.Row{Name: "IIW toe", Got: category(IIWToeOfLoadCarryingFillet, 10, 10), Printed: "63", Source: iiw},
 		published.Row{Name: "IIW toe, full penetration", Got: category(IIWToeOfFullPenetration, 10, 10), Printed: "71", Source: iiw},
+		published.Row{Name: "IIW shear", Got: category(IIWShearAlongFillet, 10, 10), Printed: "80", Source: iiw},
 	)
 	published.Check(t, rows)
 	_, err := DetailCategory(DetailParams{StiffenerToe, 90 * mm, 10 * mm})

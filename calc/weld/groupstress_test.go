@@ -18,9 +18,13 @@ func TestGroupInTorsionPublished(t *testing.T) {
 	}
 	two, round := pull(Levels), pull(Box)
 	kpsi := 1000 * psi
+	polar := throat * must(GroupProperties(asGroup(Levels, 2*inch, 2*inch))).UnitJ
+	secondary := kip * 7 * inch * inch / polar // each way, at a corner 1 in off both axes
 	ring := must(GroupStress(GroupLoad{Group: asGroup(Ring, 80*mm, 0), Throat: 0.707 * 5 * mm, MomentZ: 200e3 * mm}))
 	published.Check(t, []published.Row{
 		{Name: "two parallel: primary, kpsi/kip", Got: two.Direct / kpsi, Printed: "1.13", Source: eighth + "9-5"},
+		{Name: "two parallel: J, in⁴", Got: polar / math.Pow(inch, 4), Printed: "1.18", Source: eighth + "9-5"},
+		{Name: "two parallel: secondary each way, kpsi/kip", Got: secondary / kpsi, Printed: "5.93", Source: eighth + "9-5", Within: 2e-3, Why: "the solution rounds J to 1.18 in⁴"},
 		{Name: "two parallel: greatest, kpsi/kip", Got: two.Stress / kpsi, Printed: "9.22", Source: eighth + "9-5", Within: 2e-3, Why: "the solution rounds J to 1.18 in⁴"},
 		{Name: "two parallel: load at 20 kpsi, kip", Got: 20 / (two.Stress / kpsi), Printed: "2.17", Source: eighth + "9-5", Within: 3e-3, Why: "the solution rounds J to 1.18 in⁴"},
 		{Name: "two parallel: load at 11 kpsi, kip", Got: 11 / (two.Stress / kpsi), Printed: "1.19", Source: eighth + "9-5(b)"},
