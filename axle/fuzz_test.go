@@ -63,7 +63,7 @@ func FuzzLoad(f *testing.F) {
 			r.checkCatalogue(&c)
 		}
 		for _, finding := range append(r.found, asking.found...) {
-			if finding.Problem == "" || strings.Contains(finding.Problem, "%!") || !r.broken && finding.Line < 1 {
+			if finding.Problem == "" || strings.Contains(finding.Problem, "%!") && !strings.Contains(text, "%") || !r.broken && finding.Line < 1 {
 				t.Fatalf("%+v", finding)
 			}
 			_ = finding.String()
