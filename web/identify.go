@@ -321,9 +321,9 @@ func (q *question) worth() string {
 		return ""
 	}
 	after := min(q.NowRight+q.Next.Gain, 1)
-	says := fmt.Sprintf("With: %s. It tells %.2g bit", q.Next.Tool, q.Next.Bits)
+	says := "With: " + q.Next.Tool
 	if q.Next.Gain >= 0.005 {
-		says += fmt.Sprintf(": the likeliest is right with %s now, with %s after it", quantity.Chance(q.NowRight), quantity.Chance(after))
+		says += fmt.Sprintf(". The likeliest is right with %s now; after this one may expect %s", quantity.Chance(q.NowRight), quantity.Chance(after))
 	}
 	if !q.Next.Worth {
 		says += "; not worth its trouble for this alone"
@@ -353,9 +353,6 @@ func confirmedBefore(seen float64) string {
 	}
 	return fmt.Sprintf(", %.0f confirmed", seen)
 }
-
-// number2 is a number to two digits.
-func number2(x float64) string { return strconv.FormatFloat(x, 'g', 2, 64) }
 
 // doubtOfCasting says in a sentence that a casting is not settled; nothing where it is.
 func doubtOfCasting(j *shop.Job) string {

@@ -45,8 +45,10 @@ func stepMark(v shop.StepView) (class, symbol, word string) {
 		return "off", "–", "not needed"
 	case slices.ContainsFunc(standing(v.Stops), func(s shop.StandingStop) bool { return !s.Missing }):
 		return "stop", "✕", "stop"
+	case v.Verdict == shop.Halt && v.Gaps > 0:
+		return "stop", "✕", "stop, " + gapWords(v)
 	case v.Verdict == shop.Halt:
-		return "stop", "✕", gapWords(v)
+		return "stop", "✕", "stop"
 	case v.Verdict == shop.Look && (v.State == shop.StepDone || v.State == shop.StepFull):
 		return "look", "△", "look"
 	case v.State == shop.StepDone, v.State == shop.StepFull:
