@@ -4,9 +4,11 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"axlewright/calc/survival"
@@ -109,31 +111,16 @@ const (
 // with what the sums had said. It covers this shop's own units that were handed
 // over. What broke and never came back counts as sound: nobody told us.
 func (s *Shop) Returns(ctx context.Context) ([]BuildRecord, error) {
-	units := map[string][]Unit{}
-	err := s.store.View(ctx, func(tx Tx) error {
-		clear(units)
-		q := JobQuery{States: []State{StateBench, StateWaiting, StateReady, StateOut, StateBack, StateScrapped}, Limit: 500}
-		for {
-			page, err := tx.FindJobs(q)
-			if err != nil {
-				return err
-			}
-			for _, l := range page.Lines {
-				if l.Outcome == nil || l.Origin != s.id {
-					continue
-				}
-				if u, ok := unitOf(*l.Outcome, s.now()); ok {
-					build := cmp.Or(strings.Join(wordsOf(l.Works), ", "), "as standard")
-					units[build] = append(units[build], u)
-				}
-			}
-			if q.After = page.Next; q.After == nil {
-				return nil
-			}
-		}
-	})
+	lines, err := s.linesOut(ctx)
 	if err != nil {
 		return nil, err
+	}
+	units := map[string][]Unit{}
+	for _, l := range lines {
+		if u, ok := unitOf(*l.Outcome, s.now()); ok {
+			build := cmp.Or(strings.Join(wordsOf(l.Works), ", "), "as standard")
+			units[build] = append(units[build], u)
+		}
 	}
 	var all []BuildRecord
 	for build, of := range units {
@@ -145,6 +132,63 @@ func (s *Shop) Returns(ctx context.Context) ([]BuildRecord, error) {
 	}
 	slices.SortFunc(all, func(a, b BuildRecord) int { return cmp.Or(b.Units-a.Units, cmp.Compare(a.Build, b.Build)) })
 	return all, nil
+}
+
+// readOutcomes are the lines of the units that went out, as they were read last.
+type readOutcomes struct {
+	sync.Mutex
+	lines  map[ID]Line
+	newest time.Time // change that was seen
+}
+
+// clocksApart is how far the clocks of programs that share a store may differ.
+const clocksApart = 24 * time.Hour
+
+// linesOut returns the lines of this shop's own units that went out. After the
+// first time it reads only what has changed since.
+func (s *Shop) linesOut(ctx context.Context) ([]Line, error) {
+	s.out.Lock()
+	defer s.out.Unlock()
+	changed := map[ID]Line{}
+	newest := s.out.newest
+	err := s.store.View(ctx, func(tx Tx) error {
+		clear(changed)
+		newest = s.out.newest
+		q := JobQuery{Limit: 500}
+		for {
+			page, err := tx.FindJobs(q)
+			if err != nil {
+				return err
+			}
+			for _, l := range page.Lines {
+				if l.Changed.Before(s.out.newest.Add(-clocksApart)) {
+					return nil
+				}
+				if l.Changed.After(newest) {
+					newest = l.Changed
+				}
+				changed[l.Job] = l
+			}
+			if q.After = page.Next; q.After == nil {
+				return nil
+			}
+		}
+	})
+	if err != nil {
+		return nil, err
+	}
+	if s.out.lines == nil {
+		s.out.lines = map[ID]Line{}
+	}
+	s.out.newest = newest
+	for id, l := range changed {
+		if l.Outcome != nil && l.Origin == s.id {
+			s.out.lines[id] = l
+		} else {
+			delete(s.out.lines, id)
+		}
+	}
+	return slices.Collect(maps.Values(s.out.lines)), nil
 }
 
 // RecordOf works out how the units of one build have done.

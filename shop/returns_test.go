@@ -142,4 +142,24 @@ func TestReturnsAreGatheredFromTheRecords(t *testing.T) {
 	if len(peg.After) != 1 || math.Abs(peg.After[0].Share-0.75) > 1e-9 {
 		t.Errorf("after a year %+v", peg.After)
 	}
+
+	// What happens after it was read once is told too.
+	b.Clock.Move(40 * 24 * time.Hour)
+	b.Write(pegs[2].ID, "return", "evidence", "", shop.Words(seen))
+	withdrawn, err := b.Shop.Job(b.Ctx, pegs[0].ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	gone := b.Set("return", "evidence", "", shop.Value{Withdrawn: true})
+	gone.Corrects, gone.Why = withdrawn.Last(gone.Slot).Seq, "it was another unit"
+	if _, err := b.Shop.Record(b.Ctx, b.Builder, pegs[0].ID, gone); err != nil {
+		t.Fatal(err)
+	}
+	if all, err = b.Shop.Returns(b.Ctx); err != nil || all[0].Units != 4 || all[0].Broke != 1 || all[0].Years < 7 {
+		t.Errorf("a month later %v %+v", err, all)
+	}
+	hand(b.Open(shop.WorkPeg), "2028-03-01")
+	if all, err = b.Shop.Returns(b.Ctx); err != nil || all[0].Units != 5 {
+		t.Errorf("one more unit %v %+v", err, all)
+	}
 }

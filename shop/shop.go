@@ -15,6 +15,7 @@ type Shop struct {
 	id    ID
 	key   signingKey
 	seen  sync.Map // ID of a job to readSighting
+	out   readOutcomes
 }
 
 // Options of Open.
