@@ -166,7 +166,7 @@ func weldLog(s Source) paper.Paper {
 					if e := s.Job.Standing(shop.Slot{Step: "weld", Item: item, Place: place}); e != nil {
 						text := ValueText(e.Value)
 						if e.Verdict != shop.Fine {
-							text = strings.TrimSpace(signOf(e.Verdict) + " " + text)
+							text = strings.TrimSpace(entrySign(e) + " " + text)
 						}
 						words = append(words, text)
 					}

@@ -113,7 +113,21 @@ func placeOf(p shop.PlaceView) paper.Place {
 		x.Text, x.Also = parted(x.Text)
 	}
 	x.Sign, x.Stop = signOf(e.Verdict), e.Verdict == shop.Halt
+	if len(shop.Query(e)) > 0 { // in the words: a small box has no room for them beside the sign
+		x.Also = strings.TrimSpace(x.Also + " in question")
+	}
 	return x
+}
+
+// inQuestion marks a reading that is queried while nobody has said what was meant.
+const inQuestion = "△ in question"
+
+// entrySign is what is printed beside a reading that stands.
+func entrySign(e *shop.Entry) string {
+	if len(shop.Query(e)) > 0 {
+		return inQuestion
+	}
+	return signOf(e.Verdict)
 }
 
 // signOf is a verdict as it is printed; nothing where there is none.

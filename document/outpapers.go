@@ -77,15 +77,20 @@ func (s Source) measuredRow(slot shop.Slot) []string {
 		return nil
 	}
 	limit := ""
-	verdict := shop.NotYet
+	verdict, queried := shop.NotYet, false
 	for _, e := range s.Job.InPlaces(slot.Step, slot.Item) {
 		if e.Limit != nil {
 			f, _ := shop.FieldOf(slot.Step, slot.Item)
 			limit = RangeText(*e.Limit, f.Dim) + ", " + string(e.Limit.Origin)
 		}
 		verdict = shop.Worst(verdict, e.Verdict)
+		queried = queried || len(shop.Query(e)) > 0
 	}
-	return []string{titleOf(slot.Step) + ": " + strings.ToLower(fieldTitle(slot)), text, limit, signOf(verdict)}
+	sign := signOf(verdict)
+	if queried {
+		sign = inQuestion
+	}
+	return []string{titleOf(slot.Step) + ": " + strings.ToLower(fieldTitle(slot)), text, limit, sign}
 }
 
 // careSheet is what the customer keeps.

@@ -57,7 +57,7 @@ func (s Source) stepRow(view shop.StepView) [][]string {
 		says, limits := []string{}, []string{}
 		for _, p := range f.Places {
 			if e := p.Entry; e != nil {
-				says = append(says, strings.TrimSpace(named(p.Slot.Place)+ValueText(e.Value)+confirmed(e.Value)+" "+strings.TrimSuffix(signOf(e.Verdict), " fine")))
+				says = append(says, strings.TrimSpace(named(p.Slot.Place)+ValueText(e.Value)+confirmed(e.Value)+" "+strings.TrimSuffix(entrySign(e), " fine")))
 				who = append(who, e.Who.Name+", "+day(e.At))
 				if e.Limit != nil && e.Verdict != shop.Fine {
 					limits = append(limits, RangeText(*e.Limit, f.Field.Dim)+", "+string(e.Limit.Origin))

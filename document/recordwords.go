@@ -78,6 +78,9 @@ func standing(j *shop.Job, s shop.Slot) string {
 		if e.Place != "" {
 			text = e.Place + ": " + text
 		}
+		if len(shop.Query(e)) > 0 {
+			text += " (in question)"
+		}
 		parts = append(parts, text)
 	}
 	return strings.Join(parts, "; ")

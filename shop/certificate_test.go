@@ -209,3 +209,26 @@ func TestPlacesAreReadRoundTheWheel(t *testing.T) {
 		t.Errorf("order %s", order)
 	}
 }
+
+// What the bench asked back and nobody answered is not signed as measured.
+func TestAReadingInQuestionIsNotCertified(t *testing.T) {
+	b := bench(t)
+	j := stamped(b)
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
+	j = b.Write(j.ID, "lash", "lash", "3", shoptest.MM("1.5", 1.5))
+	_, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID)
+	e := wantCode(t, err, shop.Invalid)
+	for _, want := range []string{"Lash, Lash at the heel 3", "1.5 mm", "in question"} {
+		if !strings.Contains(e.Says, want) {
+			t.Errorf("%q does not say %q", e.Says, want)
+		}
+	}
+	set := b.Set("lash", "lash", "3", shoptest.MM("1.5", 1.5))
+	set.Value.Confirmed, set.Corrects = true, j.Last(set.Slot).Seq
+	if _, err := b.Shop.Record(b.Ctx, b.Owner, j.ID, set); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID); err != nil {
+		t.Errorf("answered: %v", err)
+	}
+}

@@ -22,16 +22,33 @@ func (j *Job) OutStops() []StandingStop {
 	return all
 }
 
-// mayGoOut refuses to certify a unit or to hand it over while a stop stands.
+// mayGoOut refuses to certify a unit or to hand it over while a stop stands, or
+// while a reading is queried and nobody has said what was meant.
 func (j *Job) mayGoOut(slot Slot) error {
 	all := j.OutStops()
 	if len(all) == 0 {
-		return nil
+		return j.answered(slot)
 	}
 	may := strings.Join(wordsOf(all[0].May), " or ")
 	e := all[0].refusal(slot)
 	e.Says = "This unit does not go out while a stop stands: " + all[0].Sentence + " Settle its cause, or let the " + may + " override it by name and with a reason."
 	return e
+}
+
+// answered refuses while a reading is queried, and names it.
+func (j *Job) answered(slot Slot) error {
+	open := j.Queried()
+	if len(open) == 0 {
+		return nil
+	}
+	e := open[0]
+	step, _ := StepOf(e.Step)
+	f, _ := FieldOf(e.Step, e.Item)
+	name := step.Title + ", " + f.Title
+	if e.Place != "" {
+		name += " " + e.Place
+	}
+	return Fault(Invalid, "A reading is in question: %s, typed %s. Say at its step what was meant; until then nothing is signed and the unit does not go out.", name, e.Value.Typed).At(slot.String())
 }
 
 // provedBy is where the record shows that a work was done.
