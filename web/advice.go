@@ -77,7 +77,7 @@ func askAdvice(v *visit) error {
 	}
 	who, job := v.who, v.jobID()
 	ticket := string(shop.NewID())
-	v.sums.start(job, func(ctx context.Context, progress func(int, int)) error {
+	v.sums.anew(job, func(ctx context.Context, progress func(int, int)) error {
 		answer, err := v.work(ctx, asked, progress)
 		if err != nil {
 			return err

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"golang.org/x/net/html"
 
@@ -107,5 +108,44 @@ func TestAdviceWithoutCatalogue(t *testing.T) {
 	}
 	if a := b.post("/catalogue/examples"); a.status != http.StatusConflict {
 		t.Errorf("a second time: %d", a.status)
+	}
+}
+
+// A figure put right while the first is still being worked out is the one that
+// is answered, and the page says so.
+func TestNewestAskingWins(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	at := "/job/" + string(j.ID) + "/advice"
+	b.ask(at, "vehicle.axle_load", "1450 kg ± 6 %")
+	b.ask(at, "vehicle.axle_load", "1610 kg ± 6 %")
+	if got := text(b.page(at)); strings.Contains(got, "being worked out") && !strings.Contains(got, "It was asked anew") {
+		t.Errorf("it says %s", got)
+	}
+	last := ""
+	for end := time.Now().Add(4 * time.Minute); time.Now().Before(end) && !strings.Contains(last, "1610 kg"); time.Sleep(200 * time.Millisecond) {
+		now, err := b.shop.Job(t.Context(), j.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if kept := now.Kept(shop.EntryAdvice); len(kept) > 0 {
+			last = b.get(at + "/" + kept[len(kept)-1].Place).body
+			if !strings.Contains(text(b.page(at)), "being worked out") {
+				break
+			}
+		}
+	}
+	if !strings.Contains(last, "1610 kg") {
+		t.Errorf("the newest advice is not of the newest asking")
+	}
+}
+
+// ask sends the farm's enquiry with one figure changed, and must be taken.
+func (b *bench) ask(at, path, value string) {
+	b.t.Helper()
+	fields := slices.Clone(adviceFields)
+	fields[slices.Index(fields, path)+1] = value
+	if a := b.post(at, fields...); a.status != http.StatusSeeOther {
+		b.t.Fatalf("%d %s", a.status, a.body)
 	}
 }

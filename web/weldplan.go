@@ -136,7 +136,7 @@ func askWeldPlan(v *visit) error {
 		return err
 	}
 	who, ticket := v.who, string(shop.NewID())
-	v.sums.start(weldSum(j.ID), func(ctx context.Context, progress func(int, int)) error {
+	v.sums.anew(weldSum(j.ID), func(ctx context.Context, progress func(int, int)) error {
 		return v.planWeld(ctx, who, j.ID, ask, head, ticket, progress)
 	}, func(err error) string {
 		if codeOf(err) == shop.Internal && !errors.Is(err, context.Canceled) {
