@@ -103,7 +103,7 @@ func (f *filling) job(j job) error {
 		}
 	}
 	if j.certified {
-		if _, err := f.shop.Certify(f.ctx, f.builder, opened.ID); err != nil {
+		if _, err := f.shop.Certify(f.ctx, f.builder, opened.ID, leftOpen); err != nil {
 			return err
 		}
 	}
@@ -114,6 +114,9 @@ func (f *filling) job(j job) error {
 		return err
 	}
 	if j.state != shop.StateEnquiry {
+		if j.state == shop.StateOut && j.why == "" {
+			j.why = leftOpen
+		}
 		if _, err := f.shop.SetState(f.ctx, f.adviser, opened.ID, j.state, 0, j.why); err != nil {
 			return err
 		}
@@ -255,3 +258,6 @@ func (f *filling) card(kind shop.CardKind, name string) (shop.ID, error) {
 	}
 	return c.id, nil
 }
+
+// leftOpen is why the invented shop signs and hands over with boxes left empty.
+const leftOpen = "what is left open was not asked for"

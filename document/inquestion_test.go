@@ -34,3 +34,19 @@ func TestPapersMarkWhatIsInQuestion(t *testing.T) {
 		}
 	}
 }
+
+// The certificate says what is not in the record.
+func TestTheCertificateNamesItsGaps(t *testing.T) {
+	_, jobs := demoJobs(t)
+	for _, j := range jobs {
+		missing := j.NotInRecord()
+		if len(missing) == 0 {
+			continue
+		}
+		_, text := laid(t, shop.PaperCertificate, document.Source{Job: j, House: house})
+		text = strings.Join(strings.Fields(text), " ")
+		if len(j.Certificates()) == 0 && !strings.Contains(text, "Not in the record: "+strings.Fields(missing[0])[0]) {
+			t.Errorf("job %s: the certificate does not name %q", j.NumberText(), missing[0])
+		}
+	}
+}

@@ -49,6 +49,13 @@ func certificateSheet(s Source) paper.Paper {
 		least = 8
 	}
 	p.Add(paper.Table{Columns: []paper.Column{{Title: "what", Share: 2.4}, {Title: "found", Share: 3.4, Bold: true}, {Title: "range", Share: 2.4}, {Title: "", Share: 0.9}}, Rows: rows, Blank: blank, Least: least})
+	if missing := s.Job.NotInRecord(); len(missing) > 0 && !s.blank() {
+		words := "△ Not in the record: " + strings.Join(missing, ", ") + "."
+		if signed && given[len(given)-1].Why != "" {
+			words += " Signed without by " + given[len(given)-1].Who.Name + ": " + given[len(given)-1].Why
+		}
+		p.Add(paper.Caution{Words: words})
+	}
 	for _, w := range s.overrides() {
 		p.Add(paper.Caution{Words: w})
 	}

@@ -74,11 +74,12 @@ func VerifyCertificate(text string, key PublicKey) (Certificate, error) {
 func (c Certificate) Witness() Head { return Head{c.Seq, c.Hash} }
 
 // Certify signs the record as it stands, with the shop's key, and writes the
-// certificate into it. A number must be stamped and no stop may stand that keeps
-// the unit back (OutStops).
-func (s *Shop) Certify(ctx context.Context, by Actor, job ID) (Certificate, error) {
+// certificate into it. A number must be stamped, no stop may stand that keeps the
+// unit back (OutStops) and no reading be in question; where something is not in
+// the record, why says for what reason it is signed.
+func (s *Shop) Certify(ctx context.Context, by Actor, job ID, why string) (Certificate, error) {
 	var c Certificate
-	if err := by.Must(ActCertify); err != nil {
+	if err := firstFault(by.Must(ActCertify), lengthOf("why", why, 1000)); err != nil {
 		return c, err
 	}
 	_, err := s.change(ctx, by, job, func(_ Tx, j *Job) ([]Entry, error) {
@@ -89,12 +90,12 @@ func (s *Shop) Certify(ctx context.Context, by Actor, job ID) (Certificate, erro
 		if j.Origin.ID != s.id {
 			return nil, Fault(Forbidden, "This unit was built by another shop, which certifies it.")
 		}
-		if err := j.mayGoOut(Slot{"handover", string(EntryCertificate), ""}); err != nil {
+		if err := j.mayBeCertified(Slot{"handover", string(EntryCertificate), ""}, why); err != nil {
 			return nil, err
 		}
 		c = Certificate{Number: strings.TrimSpace(number.Value.Text), Job: j.ID, Seq: j.Head.Seq, Hash: j.Head.Hash, Key: s.key.public.Fingerprint()}
 		c.Signature = s.key.sign(c.message())
-		return []Entry{{Kind: EntryCertificate, Step: "handover", Item: string(EntryCertificate),
+		return []Entry{{Kind: EntryCertificate, Step: "handover", Item: string(EntryCertificate), Why: why,
 			Place: j.nextPlace("handover", string(EntryCertificate)), Value: Value{Text: c.Text()}}}, nil
 	})
 	return c, err

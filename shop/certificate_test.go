@@ -19,7 +19,7 @@ func stamped(b *shoptest.Bench) *shop.Job {
 func TestACertificateIsVerifiedWithThePrintedKeyAlone(t *testing.T) {
 	b := bench(t)
 	j := stamped(b)
-	c, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID)
+	c, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID, "the rest was not ordered")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,7 +70,7 @@ func TestACertificateIsVerifiedWithThePrintedKeyAlone(t *testing.T) {
 func TestCheckingACertificateAgainstTheRecord(t *testing.T) {
 	b := bench(t)
 	j := stamped(b)
-	c, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID)
+	c, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID, "the rest was not ordered")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,7 +95,10 @@ func TestCheckingACertificateAgainstTheRecord(t *testing.T) {
 func TestWhatIsNotCertified(t *testing.T) {
 	b := bench(t)
 	j := b.Open(shop.WorkPeg)
-	certify := func(by shop.Actor) error { _, err := b.Shop.Certify(b.Ctx, by, j.ID); return err }
+	certify := func(by shop.Actor) error {
+		_, err := b.Shop.Certify(b.Ctx, by, j.ID, "the rest was not ordered")
+		return err
+	}
 	wantCode(t, certify(b.Owner), shop.Invalid) // no number
 	b.Write(j.ID, "stamp", "number", "", shop.Text("0117"))
 	wantCode(t, certify(b.Adviser), shop.Forbidden)
@@ -125,7 +128,7 @@ func TestWhatIsNotCertified(t *testing.T) {
 func TestReasonsAfterACertificate(t *testing.T) {
 	b := bench(t)
 	j := stamped(b)
-	if _, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID); err != nil {
+	if _, err := b.Shop.Certify(b.Ctx, b.Builder, j.ID, "the rest was not ordered"); err != nil {
 		t.Fatal(err)
 	}
 	correct := func(step shop.StepKey, item, text string) error {
@@ -159,7 +162,7 @@ func TestWhatDoesNotGoOut(t *testing.T) {
 		if e := j.Last(shop.StateSlot()); e != nil {
 			last = e.Seq
 		}
-		_, err := b.Shop.SetState(b.Ctx, b.Owner, j.ID, to, last, "")
+		_, err := b.Shop.SetState(b.Ctx, b.Owner, j.ID, to, last, "the rest was not ordered")
 		return err
 	}
 	if err := out(b.Open(), shop.StateOut); err != nil {
@@ -216,7 +219,7 @@ func TestAReadingInQuestionIsNotCertified(t *testing.T) {
 	j := stamped(b)
 	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
 	j = b.Write(j.ID, "lash", "lash", "3", shoptest.MM("1.5", 1.5))
-	_, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID)
+	_, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID, "the rest was not ordered")
 	e := wantCode(t, err, shop.Invalid)
 	for _, want := range []string{"Lash, Lash at the heel 3", "1.5 mm", "in question"} {
 		if !strings.Contains(e.Says, want) {
@@ -228,7 +231,37 @@ func TestAReadingInQuestionIsNotCertified(t *testing.T) {
 	if _, err := b.Shop.Record(b.Ctx, b.Owner, j.ID, set); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID); err != nil {
+	if _, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID, "the rest was not ordered"); err != nil {
 		t.Errorf("answered: %v", err)
+	}
+}
+
+// An unfinished build is signed and handed over only with a reason, under a name.
+func TestGapsWantAReason(t *testing.T) {
+	b := bench(t)
+	j := stamped(b)
+	_, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID, " ")
+	if e := wantCode(t, err, shop.Invalid); !strings.Contains(e.Says, "contact pattern") || !strings.Contains(e.Says, "Not in the record") {
+		t.Error(e.Says)
+	}
+	_, err = b.Shop.SetState(b.Ctx, b.Owner, j.ID, shop.StateOut, 0, "")
+	if e := wantCode(t, err, shop.Invalid); !strings.Contains(e.Says, "contact pattern") {
+		t.Error(e.Says)
+	}
+	if _, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID, "set up by the customer"); err != nil {
+		t.Fatal(err)
+	}
+	j, err = b.Shop.SetState(b.Ctx, b.Owner, j.ID, shop.StateOut, 0, "set up by the customer")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if given := j.Kept(shop.EntryCertificate); len(given) != 1 || given[0].Why != "set up by the customer" || given[0].Who.Name != b.Owner.Name {
+		t.Errorf("the record has %+v", given)
+	}
+	// Ordered plates with the metal not known: said before anything was welded.
+	plates := b.Open(shop.WorkPlates)
+	_, err = b.Shop.SetState(b.Ctx, b.Owner, plates.ID, shop.StateOut, 0, "")
+	if e := wantCode(t, err, shop.Invalid); !strings.Contains(e.Says, "grey iron or not known") {
+		t.Error(e.Says)
 	}
 }

@@ -7,7 +7,8 @@ import (
 
 // SetState moves a job to a state. Corrects is the Seq of the state that the
 // caller saw (Job.Last of StateSlot), 0 for none. A unit is not handed over while
-// a stop stands that keeps it back (OutStops).
+// a stop stands that keeps it back (OutStops), nor without a reason where OutDoubts
+// has something to say.
 func (s *Shop) SetState(ctx context.Context, by Actor, job ID, to State, corrects int64, why string) (*Job, error) {
 	if !oneOf(to, States) {
 		return nil, Fault(Invalid, "There is no state %q.", to).At("state")
@@ -18,7 +19,7 @@ func (s *Shop) SetState(ctx context.Context, by Actor, job ID, to State, correct
 	e := Entry{Kind: EntryState, Step: slotState.Step, Item: slotState.Item, Corrects: corrects, Why: why, Value: Words(string(to))}
 	return s.change(ctx, by, job, func(_ Tx, j *Job) ([]Entry, error) {
 		if to == StateOut && j.State() != StateOut {
-			if err := j.mayGoOut(slotState); err != nil {
+			if err := j.mayBeHandedOver(slotState, why); err != nil {
 				return nil, err
 			}
 		}

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -22,12 +23,11 @@ func (j *Job) OutStops() []StandingStop {
 	return all
 }
 
-// mayGoOut refuses to certify a unit or to hand it over while a stop stands, or
-// while a reading is queried and nobody has said what was meant.
-func (j *Job) mayGoOut(slot Slot) error {
+// refuseStopped refuses to certify a unit or to hand it over while a stop stands.
+func (j *Job) refuseStopped(slot Slot) error {
 	all := j.OutStops()
 	if len(all) == 0 {
-		return j.answered(slot)
+		return nil
 	}
 	may := strings.Join(wordsOf(all[0].May), " or ")
 	e := all[0].refusal(slot)
@@ -35,20 +35,79 @@ func (j *Job) mayGoOut(slot Slot) error {
 	return e
 }
 
-// answered refuses while a reading is queried, and names it.
-func (j *Job) answered(slot Slot) error {
-	open := j.Queried()
-	if len(open) == 0 {
-		return nil
+// mayBeCertified refuses while a stop stands or a reading is queried, and where
+// something is not in the record and nobody says why.
+func (j *Job) mayBeCertified(slot Slot, why string) error {
+	if err := j.refuseStopped(slot); err != nil {
+		return err
 	}
-	e := open[0]
+	if open := j.Queried(); len(open) > 0 {
+		return Fault(Invalid, "%s Say at its step what was meant: until then nothing is signed.", inQuestion(open[0])).At(slot.String())
+	}
+	if missing := j.NotInRecord(); len(missing) > 0 && required("why", why) != nil {
+		return Fault(Invalid, "Not in the record: %s. Fill it, or say why it is signed without.", strings.Join(missing, ", ")).At("why")
+	}
+	return nil
+}
+
+// mayBeHandedOver refuses while a stop stands that keeps the unit back. Where
+// OutDoubts has something to say, somebody must say why it goes out.
+func (j *Job) mayBeHandedOver(slot Slot, why string) error {
+	if err := j.refuseStopped(slot); err != nil {
+		return err
+	}
+	if doubts := j.OutDoubts(); len(doubts) > 0 && required("why", why) != nil {
+		return Fault(Invalid, "%s Settle it, or write beside the states why the unit goes out all the same.", strings.Join(doubts, " ")).At("why")
+	}
+	return nil
+}
+
+// OutDoubts are sentences on what speaks against handing the unit over without a
+// reason: a stop on work that was ordered, a reading in question, gaps.
+func (j *Job) OutDoubts() []string {
+	var all []string
+	works := j.Works()
+	ordered := func(key StepKey) bool { s, _ := StepOf(key); return meets(s.For, works) }
+	for _, st := range j.Stops() {
+		if st.Override == nil && slices.ContainsFunc(st.Steps, ordered) {
+			all = append(all, "A stop stands: "+st.Sentence)
+		}
+	}
+	for _, e := range j.Queried() {
+		all = append(all, inQuestion(e))
+	}
+	if missing := j.NotInRecord(); len(missing) > 0 {
+		all = append(all, "Not in the record: "+strings.Join(missing, ", ")+".")
+	}
+	return all
+}
+
+// NotInRecord names the steps of the build whose wanted boxes are empty, all or
+// some of them, whether or not somebody marked the step done.
+func (j *Job) NotInRecord() []string {
+	var all []string
+	for _, v := range j.Steps() {
+		if v.Gaps == 0 || slices.Contains([]StepKey{"enquiry", "deal", "handover", "return"}, v.Step.Key) {
+			continue
+		}
+		name := strings.ToLower(v.Step.Title[:1]) + v.Step.Title[1:]
+		if v.State != StepEmpty {
+			name += " (" + strconv.Itoa(v.Gaps) + " open)"
+		}
+		all = append(all, name)
+	}
+	return all
+}
+
+// inQuestion is the sentence on a reading that is queried.
+func inQuestion(e *Entry) string {
 	step, _ := StepOf(e.Step)
 	f, _ := FieldOf(e.Step, e.Item)
 	name := step.Title + ", " + f.Title
 	if e.Place != "" {
 		name += " " + e.Place
 	}
-	return Fault(Invalid, "A reading is in question: %s, typed %s. Say at its step what was meant; until then nothing is signed and the unit does not go out.", name, e.Value.Typed).At(slot.String())
+	return "A reading is in question: " + name + ", typed " + e.Value.Typed + "."
 }
 
 // provedBy is where the record shows that a work was done.

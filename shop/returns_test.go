@@ -103,7 +103,7 @@ func TestReturnsAreGatheredFromTheRecords(t *testing.T) {
 	hand := func(j *shop.Job, day string) {
 		t.Helper()
 		b.Write(j.ID, "handover", "day", "", shop.Day(day))
-		if _, err := b.Shop.SetState(b.Ctx, b.Owner, j.ID, shop.StateOut, 0, ""); err != nil {
+		if _, err := b.Shop.SetState(b.Ctx, b.Owner, j.ID, shop.StateOut, 0, "the rest was not ordered"); err != nil {
 			t.Fatal(err)
 		}
 	}

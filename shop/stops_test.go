@@ -265,14 +265,14 @@ func TestNoCertificateForWhatWasBuiltPastAStop(t *testing.T) {
 	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalSteel))
 	b.Write(j.ID, "weld", "runs", "1", count("2"))
 	b.Write(j.ID, "metal", "metal", "", shop.Words(shop.MetalGrey))
-	_, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID)
+	_, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID, "the rest was not ordered")
 	if e := wantCode(t, err, shop.Stopped); e.Stop == nil || e.Stop.Key != "iron" {
 		t.Errorf("stopped by %+v", e.Stop)
 	}
 	if _, err := b.Shop.Override(b.Ctx, b.Owner, j.ID, "iron", "chips of a second place are steel"); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID); err != nil {
+	if _, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID, "the rest was not ordered"); err != nil {
 		t.Error(err)
 	}
 }

@@ -113,7 +113,11 @@ func override(v *visit) error {
 
 // certify signs the record as it stands.
 func certify(v *visit) error {
-	if _, err := v.shop.Certify(v.ctx(), v.who, v.jobID()); err != nil {
+	form, err := v.form()
+	if err != nil {
+		return err
+	}
+	if _, err := v.shop.Certify(v.ctx(), v.who, v.jobID(), strings.TrimSpace(form.Get("why"))); err != nil {
 		return err
 	}
 	return v.see("/job/" + string(v.jobID()) + "/certificate")

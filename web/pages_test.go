@@ -183,7 +183,7 @@ func TestVerifyPage(t *testing.T) {
 	b := openBench(t)
 	j := b.Open()
 	b.Write(j.ID, "stamp", "number", "", shop.Text("FW-0117"))
-	c, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID)
+	c, err := b.Shop.Certify(b.Ctx, b.Owner, j.ID, "the rest was not ordered")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -150,7 +150,7 @@ func certificatePage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	c := certificateShow{Job: j, Key: string(v.shop.PublicKey()), May: v.who.Role.May(shop.ActCertify), Stops: j.OutStops()}
+	c := certificateShow{Job: j, Key: string(v.shop.PublicKey()), May: v.who.Role.May(shop.ActCertify), Stops: j.OutStops(), Missing: j.NotInRecord()}
 	given := j.Kept(shop.EntryCertificate)
 	if all := j.Certificates(); len(all) > 0 {
 		c.Last, c.Given = &all[len(all)-1], given[len(given)-1]
@@ -168,6 +168,8 @@ type certificateShow struct {
 	Key   string
 	Stops []shop.StandingStop
 	May   bool
+
+	Missing []string // steps of the build with boxes left empty
 }
 
 // titleCase begins a sentence.

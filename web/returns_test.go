@@ -24,7 +24,7 @@ func TestWhatCameBackIsSaidInWords(t *testing.T) {
 			t.Fatal(err)
 		}
 		b.Write(j.ID, "handover", "day", "", shop.Day("2021-03-01"))
-		if _, err := b.Shop.SetState(b.Ctx, b.Owner, j.ID, shop.StateOut, 0, ""); err != nil {
+		if _, err := b.Shop.SetState(b.Ctx, b.Owner, j.ID, shop.StateOut, 0, "the rest was not ordered"); err != nil {
 			t.Fatal(err)
 		}
 		if i < 2 {

@@ -176,7 +176,7 @@ func TestReasonIsAskedOnceInTheBrowser(t *testing.T) {
 	j := b.Open()
 	b.Write(j.ID, "lash", "lash", "1", shoptest.MM("0.14", 0.14))
 	b.Write(j.ID, "stamp", "number", "", shop.Text("FW-1"))
-	if _, err := b.shop.Certify(b.Ctx, b.Builder, j.ID); err != nil {
+	if _, err := b.shop.Certify(b.Ctx, b.Builder, j.ID, "the rest was not ordered"); err != nil {
 		t.Fatal(err)
 	}
 	x := newTablet(t, b.wire(t), "reason", 360, 740)

@@ -42,7 +42,7 @@ func whole(b *Bench) *shop.Job {
 	_, err = b.Shop.Attach(b.Ctx, b.Adviser, j.ID, shop.Attachment{Kind: shop.EntryAdvice, Step: "enquiry", Name: "advice.json",
 		Media: "application/json", Content: []byte(`{"seed":18446744073709551615}`), Words: []string{"strengthen"}})
 	b.must(err)
-	_, err = b.Shop.Certify(b.Ctx, b.Owner, j.ID)
+	_, err = b.Shop.Certify(b.Ctx, b.Owner, j.ID, "the rest was not ordered")
 	b.must(err)
 	j, err = b.Shop.Job(b.Ctx, j.ID)
 	b.must(err)
