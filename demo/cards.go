@@ -81,13 +81,14 @@ func (f *filling) castings() error {
 	return f.kits()
 }
 
-// kits are drawn as the example files have them; one of them has its weld file too.
+// kits are drawn as the example files have them; the newest revision of two of them
+// has its weld file too.
 func (f *filling) kits() error {
 	for _, k := range []struct {
 		name, casting string
 		revisions     int
 		weld          string
-	}{{"KIT-T24-A", "T24", 2, ""}, {"KIT-T20K-A", "T20K", 2, ""}, {"KIT-T24-B", "T24", 1, "weld/t24-cheeks.yaml"}} {
+	}{{"KIT-T24-A", "T24", 2, "weld/t24-side-plates.yaml"}, {"KIT-T20K-A", "T20K", 2, ""}, {"KIT-T24-B", "T24", 1, "weld/t24-cheeks.yaml"}} {
 		sheet := shop.Kit{Meta: named(k.name), Name: k.name}
 		for n := range k.revisions {
 			drawing, err := examples.Files.ReadFile(fmt.Sprintf("kits/%s.%d.yaml", k.name, n+1))
@@ -95,7 +96,7 @@ func (f *filling) kits() error {
 				return err
 			}
 			var weld []byte
-			if k.weld != "" {
+			if k.weld != "" && n+1 == k.revisions {
 				if weld, err = examples.Files.ReadFile(k.weld); err != nil {
 					return err
 				}

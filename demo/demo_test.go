@@ -45,6 +45,15 @@ func TestFill(t *testing.T) {
 			t.Errorf("no job is %q: %v", m, err)
 		}
 	}
+	kits, _, err := shop.List[shop.Kit](t.Context(), sh, shop.CardQuery{Limit: 100})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, k := range kits {
+		if k.Name == "KIT-T24-A" && k.Revisions[len(k.Revisions)-1].Weld == "" {
+			t.Error("the kit on the bench has no weld file")
+		}
+	}
 	page, err := sh.FindJobs(t.Context(), shop.JobQuery{Limit: 100})
 	if err != nil {
 		t.Fatal(err)

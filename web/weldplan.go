@@ -35,8 +35,9 @@ type weldPlanShow struct {
 	Kept    []*shop.Entry
 	Entry   *shop.Entry // the plan shown
 	Plan    *keptPlan
-	Missing string // why none can be made now
-	Changed bool   // the record says something else by now
+	Missing string         // why none can be made now
+	Kit     shop.KitChoice // whose plates are to be welded; none where it is not known
+	Changed bool           // the record says something else by now
 	May     bool
 }
 
@@ -54,7 +55,7 @@ func weldPlanPage(v *visit) error {
 	if code := shop.CodeOf(err); err != nil && code != shop.NotFound && code != shop.Invalid {
 		return err
 	} else if err != nil {
-		s.Missing = faultOf(err).Says
+		s.Missing, s.Kit = faultOf(err).Says, ask.Kit
 	}
 	want := v.r.URL.Query().Get("plan")
 	for _, e := range s.Kept {

@@ -243,3 +243,42 @@ func TestLearnedSaysTooFewYet(t *testing.T) {
 		t.Errorf("%s", said)
 	}
 }
+
+// Where no plan can be made for want of a weld file, the page leads to where one is
+// brought in.
+func TestWeldPlanLeadsToTheWeldFileItLacks(t *testing.T) {
+	b := openBench(t)
+	j := b.Open(shop.WorkPlates)
+	at := "/job/" + string(j.ID) + "/weld-plan"
+	leads := func(to string) bool {
+		main := find(b.page(at), func(n *html.Node) bool { return attr(n, "id") == "sum" })
+		return len(find(main[0], func(n *html.Node) bool { return attr(n, "href") == to })) == 1
+	}
+	if !leads("/job/"+string(j.ID)+"/identify") || leads("/stock/kits") {
+		t.Error("an unknown variant does not lead to its step")
+	}
+	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
+	b.Write(j.ID, "plates", "kit", "", shop.Used(b.Kits.ID, 1))
+	wants(t, text(b.page(at)), "bring its weld file in")
+	if !leads("/stock/kits") || !leads("/kits/"+string(b.Kit.ID)+"/3") {
+		t.Error("the page does not lead to where the weld file is brought in")
+	}
+}
+
+// A step that somebody says is done, with nothing in it, is not fine.
+func TestStepSaidToBeDoneKeepsItsGaps(t *testing.T) {
+	b := openBench(t)
+	j := b.Open(shop.WorkPlates)
+	if a := b.post("/job/"+string(j.ID)+"/mark", "step", "lash", "word", shop.MarkDone, "corrects", "0"); a.status != http.StatusSeeOther {
+		t.Fatalf("%d %s", a.status, a.body)
+	}
+	rows := find(b.page("/job/"+string(j.ID)), func(n *html.Node) bool {
+		return n.Data == "a" && attr(n, "href") == "/job/"+string(j.ID)+"/lash" && strings.Contains(text(n), "said to be done")
+	})
+	if len(rows) == 0 {
+		t.Fatal("no row says that the step is said to be done")
+	}
+	if said := text(rows[0]); !strings.Contains(said, "△") || !strings.Contains(said, "gaps") || strings.Contains(said, "✓") {
+		t.Errorf("the row says %q", said)
+	}
+}

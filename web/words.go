@@ -51,19 +51,14 @@ func stepMark(v shop.StepView) (class, symbol, word string) {
 		return "stop", "✕", "stop"
 	case v.Verdict == shop.Look && (v.State == shop.StepDone || v.State == shop.StepFull):
 		return "look", "△", "look"
+	case v.State == shop.StepDone && v.Gaps > 0:
+		return "look", "△", "said to be done, " + gapWords(v)
 	case v.State == shop.StepDone, v.State == shop.StepFull:
-		return "fine", "✓", doneWords(v)
+		return "fine", "✓", "done"
 	case v.State == shop.StepBegun:
 		return "look", "△", gapWords(v)
 	}
 	return "yet", "·", "not yet"
-}
-
-func doneWords(v shop.StepView) string {
-	if v.State == shop.StepDone && v.Gaps > 0 {
-		return "done, " + gapWords(v)
-	}
-	return "done"
 }
 
 func gapWords(v shop.StepView) string {
