@@ -7,6 +7,7 @@ import (
 
 	"axlewright/axle"
 	"axlewright/calc/gear"
+	"axlewright/loadpath"
 )
 
 // pegView says what a peg brings to this axle: the best build with a peg is set
@@ -131,27 +132,61 @@ func nominalPaths(b *axle.Assembly, plates wheelPlates, highest float64) (paths,
 	return paths{s.pinions[0], s.wheels[0]}, nil
 }
 
-// pegCurve is load and movement over torque with every figure at its value.
+// pegCurve is load and movement over torque with every figure at its value,
+// each point solved for itself: the straight pieces between the knots of a path
+// would blur the corner at which the peg is first touched. That corner is a
+// point of its own.
 func (s *study) pegCurve(with, without int, flank axle.Flank) ([]PegPoint, error) {
 	highest := s.highest / 2
-	cw, err := s.nominal(with, highest)
+	const points = 24
+	var torques []float64
+	for i := range points + 1 {
+		torques = append(torques, highest*float64(i)/points)
+	}
+	pegged, err := s.prepared(with)
 	if err != nil {
 		return nil, err
 	}
-	co, err := s.nominal(without, highest)
+	peg := s.builds[with].Peg
+	touch, err := pegged.FirstTouch(flank, peg.Gap.Value+peg.RunOut.Value/2, highest) // in the middle of the run-out, as the load
 	if err != nil {
+		return nil, err
+	}
+	if i, there := slices.BinarySearch(torques, touch.Torque); touch.Touches && !there {
+		torques = slices.Insert(torques, i, touch.Torque)
+	}
+	bare, err := s.prepared(without)
+	if err != nil {
+		return nil, err
+	}
+	on, off := make([]loadpath.State, len(torques)), make([]loadpath.State, len(torques))
+	if err := pegged.Sweep(flank, torques, on); err != nil {
+		return nil, err
+	}
+	if err := bare.Sweep(flank, torques, off); err != nil {
 		return nil, err
 	}
 	var curve []PegPoint
-	const points = 24
-	for i := range points + 1 {
-		t := highest * float64(i) / points
-		curve = append(curve, PegPoint{
-			Torque: t, Load: math.Max(0, cw.at(flank, pegLoad, t)),
-			With: cw.moved(flank, wheelAxial, t), Without: co.moved(flank, wheelAxial, t),
-		})
+	for i, t := range torques {
+		load := on[i].Peg.Load
+		if t <= touch.Torque || !touch.Touches { // nothing but what the solver leaves
+			load = 0
+		}
+		curve = append(curve, PegPoint{Torque: t, Load: load, With: on[i].Mesh.WheelAxial, Without: off[i].Mesh.WheelAxial})
 	}
 	return curve, nil
+}
+
+// prepared is the load path of a build with every figure at its value, ready to
+// be solved.
+func (s *study) prepared(build int) (*loadpath.Elastic, error) {
+	b := &s.builds[build]
+	plates := s.plates[s.wheels.of[build]]
+	input, err := newPathSolver([]*axle.Assembly{b}, []wheelPlates{plates}, s.highest).input(b, b, plates, nil)
+	if err != nil {
+		return nil, err
+	}
+	return loadpath.Prepare(input)
 }
 
 // bearingShares tells what each bearing carries at the vehicle's peak.

@@ -36,6 +36,12 @@ func TestPegCurveSays(t *testing.T) {
 			t.Errorf("no %q in %q", want, said(PegCurve(a)))
 		}
 	}
+	for i := range a.Peg.Curve { // too little for a figure
+		a.Peg.Curve[i].With = a.Peg.Curve[i].Without - 0.0001e-3
+	}
+	if s := said(PegCurve(a)); !strings.Contains(s, "the peg takes off nothing") {
+		t.Errorf("a peg that takes off a ten-thousandth: %q", s)
+	}
 	for i := range a.Peg.Curve {
 		a.Peg.Curve[i].Load = 0
 	}

@@ -51,6 +51,10 @@ func (p *pegPicture) movement() {
 	p.nameLine(lower, Point{x + 1, p.y2.at(low) + 4.2}, Middle)
 }
 
+// leastSaving is the least movement that is worth a figure: half of what a dial
+// in hundredths of a millimetre shows.
+const leastSaving = 0.005e-3 // m
+
 // saving measures at the demand what the peg takes off the movement.
 func (p *pegPicture) saving(with, without func(assess.PegPoint) float64) {
 	d := p.advice.Demand.Peak.Median * p.flankShare()
@@ -61,11 +65,14 @@ func (p *pegPicture) saving(with, without func(assess.PegPoint) float64) {
 	if math.Abs(p.y2.at(more)-p.y2.at(less)) > 3 { // else too little to measure on the paper
 		p.labels = append(p.labels, Dimension{From: Point{p.x.at(d), p.y2.at(less)}, To: Point{p.x.at(d), p.y2.at(more)}, Ink: Ink{Width: light}})
 	}
-	text := "the peg takes off "
-	if more < less {
-		text = "the peg adds "
+	text := "the peg takes off nothing"
+	if math.Abs(more-less) >= leastSaving {
+		verb := "takes off"
+		if more < less {
+			verb = "adds"
+		}
+		text = fmt.Sprintf("the peg %s %s", verb, quantity.Format(math.Abs(more-less), quantity.Length))
 	}
-	text += quantity.Format(math.Abs(more-less), quantity.Length)
 	t := Text{At: Point{p.x.at(d) + 1.5, p.lower.Top + 4.5}, Words: text, Size: small, Anchor: Start, Clear: true}
 	if t.Box().Right > p.lower.Right-1 {
 		t.At.X, t.Anchor = p.x.at(d)-1.5, End
