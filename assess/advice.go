@@ -15,7 +15,7 @@ import (
 func (s *study) advice() (Advice, error) {
 	e := s.enquiry
 	a := Advice{
-		Enquiry: e.Number, Customer: e.Customer, Casting: e.Casting, Gears: e.Gears, Mounting: e.Mounting,
+		Enquiry: e.Number, Customer: e.Customer, Casting: e.Casting, Gears: e.Gears, Mounting: e.Mounting, From: s.given(),
 		Draws: s.draws.n, Seed: s.draws.seed,
 		Demand: s.demand(), Wanted: s.wanted(), Distance: s.duty.Life.Value, Recommended: -1, NextUp: -1,
 	}
@@ -57,6 +57,35 @@ func (s *study) advice() (Advice, error) {
 	a.Unknown = unknowns(s.enquiry)
 	a.Caution = cautions(&a)
 	return a, nil
+}
+
+// given is what the answer was worked out from: the figures that govern it.
+func (s *study) given() []Given {
+	v := &s.enquiry.Vehicle
+	plain := func(x float64) string { return fmt.Sprintf("%.3g", x) }
+	gearing := "first " + plain(v.FirstGear.Value) + ", low range " + plain(v.LowRange.Value)
+	if g, err := s.catalogue.GearSet(s.enquiry.Gears); err == nil {
+		gearing += ", axle " + plain(g.Ratio())
+	}
+	tyre := "loaded radius " + quantity.FormatDigits(v.Tyre.LoadedRadius.Value, quantity.Length, 3)
+	if v.Tyre.Size != "" {
+		tyre = v.Tyre.Size
+	}
+	uses := make([]string, len(s.enquiry.Use))
+	for i, u := range s.enquiry.Use {
+		uses[i] = string(u)
+	}
+	list := []Given{
+		{"axle load", quantity.FormatDigits(v.AxleLoad.Value, quantity.Mass, 4)},
+		{"tyre", tyre},
+		{"engine torque", quantity.FormatDigits(v.Engine.Value, quantity.Torque, 3)},
+		{"gearing", gearing},
+		{"grip", plain(v.Friction.Value)},
+	}
+	if len(uses) > 0 {
+		list = append(list, Given{"use", joinAnd(uses)})
+	}
+	return list
 }
 
 // wanted is the chance that the shop wants of a build it recommends.

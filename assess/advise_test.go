@@ -318,3 +318,18 @@ func BenchmarkDraw(b *testing.B) {
 		}
 	}
 }
+
+// An answer says what it was worked out from, as the sums took it.
+func TestAnswerSaysWhatItWasWorkedOutFrom(t *testing.T) {
+	e, c := load(t, "01-hill-farm")
+	e.Vehicle.AxleLoad.Value = 1610
+	a := adviceOn(t, e, c, fewDraws)
+	var got []string
+	for _, g := range a.From {
+		got = append(got, g.Name+" "+g.Text)
+	}
+	want := []string{"axle load 1,610 kg (3,549 lb)", "tyre 235/85R16", "engine torque 190 N·m (140 lbf·ft)", "gearing first 3.6, low range 3.3, axle 3.54", "grip 0.7", "use farm and towing"}
+	if !slices.Equal(got, want) {
+		t.Errorf("it says %q", got)
+	}
+}

@@ -13,6 +13,7 @@ type Advice struct {
 	Casting  string        `json:"casting"`
 	Gears    string        `json:"gears"`
 	Mounting axle.Mounting `json:"mounting"`
+	From     []Given       `json:"from,omitempty"` // what of the vehicle the sums took; none in advice of old
 	Draws    int           `json:"draws"`
 	Seed     uint64        `json:"seed"`
 
@@ -38,6 +39,12 @@ type Advice struct {
 	Measure []Narrow `json:"measure_next"` // best first
 	Unknown []string `json:"not_known"`
 	Caution []string `json:"cautions"`
+}
+
+// A Given is one thing of the enquiry as the sums took it, in words.
+type Given struct {
+	Name string `json:"name"` // "axle load"
+	Text string `json:"text"` // "1,450 kg (3,200 lb)"
 }
 
 // A Verdict is the kind of answer.

@@ -18,6 +18,9 @@ func AdviceText(out io.Writer, a *assess.Advice) error {
 	t := &text{out: out}
 	t.line("%s   %s", a.Enquiry, a.Customer)
 	t.line("Casting %s, gear set %s, %s axle, pulls forward on the %s side of the crown wheel's teeth", a.Casting, a.Gears, a.Mounting.Position, a.Mounting.Forward)
+	if from := fromWords(a); from != "" {
+		t.wrap("", from)
+	}
 	t.blank()
 	t.demand(a)
 	t.verdict(a)

@@ -46,6 +46,19 @@ func carries(a *assess.Advice, names func(build int) string) (sign, sentence str
 	return "△", fmt.Sprintf("Recommended: none. No build carries the demand with the wanted %s. The nearest is %s (price %s) with %s.", quantity.Chance(a.Wanted), name, price(b.Price), quantity.Chance(b.Carries.Value))
 }
 
+// fromWords tells what an answer was worked out from; empty where it was not
+// kept with it.
+func fromWords(a *assess.Advice) string {
+	parts := make([]string, len(a.From))
+	for i, g := range a.From {
+		parts[i] = g.Name + " " + g.Text
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Worked out from: " + strings.Join(parts, "; ") + "."
+}
+
 // unnamed leaves builds without a number.
 func unnamed(int) string { return "" }
 

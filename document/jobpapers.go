@@ -18,6 +18,7 @@ type Source struct {
 	Donor   *shop.Donor
 	Quote   *shop.Quote
 	Advice  *assess.Advice
+	Of      string // which advice of the job it is, "2"
 	Key     shop.PublicKey
 	Day     time.Time // it is printed
 	Prices  bool      // whoever prints it may see what the shop pays and asks

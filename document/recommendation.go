@@ -25,6 +25,13 @@ func recommendationSheet(s Source) paper.Paper {
 	var p paper.Paper
 	sign, answer := recommendation(a, numbered(a))
 	p.Add(paper.Answer{Sign: sign, Words: answer})
+	from := fromWords(a)
+	if s.Of != "" {
+		from = strings.TrimSpace(fmt.Sprintf("Advice %s, %s. %s", s.Of, s.Day.Format("2 January 2006, 15:04"), from))
+	}
+	if from != "" {
+		p.Add(paper.Text{Words: from, Small: true})
+	}
 	var demand [][]string
 	for _, r := range demandRows(&a.Demand) {
 		demand = append(demand, []string{r.Name, r.Metric, r.Other, r.Range})

@@ -46,6 +46,7 @@ func TestRecommendationSays(t *testing.T) {
 	for _, want := range []string{
 		"E-0412", "Hollin Bank Farm", "casting T24, gear set T24-354, rear axle", "drive side", "the other 60 %",
 		"engine could send 13,600", "tyres can hold", "peak, with shock 8,300 6,120 6,140 to 10,900", "Demand index 1.84",
+		"Worked out from: axle load 1,450 kg (3,197 lb); tyre 235/85R16; engine torque 190 N·m (140.1 lbf·ft); gearing first 3.6, low range 3.3, axle 3.54; grip 0.7; use farm and towing.",
 		"✓ Recommended: build 3, better cap bolts, ring dowels and bolted adjuster locks", "It carries the demand with a chance of 93 %; 90 % are wanted.",
 		"Weak link: head bearing dents (first to go in 39 %", "then pinion tooth root", "Next one up: build 4", "It raises", "83 % of the cases",
 		"Where each build gives out", "Peg: No peg. The teeth push", "Beside the sums", "What to measure next", "Not known:", "Cautions: △ This is a comparison", "Care:",

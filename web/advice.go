@@ -17,7 +17,7 @@ type adviceShow struct {
 	Job     *shop.Job
 	Ask     enquiryForm
 	Running *running
-	Kept    []*shop.Entry
+	Kept    []keptAsking
 	May     bool
 	Missing string // why the sums cannot be asked here
 	Empty   bool   // the shop has no catalogue yet
@@ -35,7 +35,11 @@ func advicePage(v *visit) error {
 
 // showAdvice shows the page with a form that is filled as ask says.
 func (v *visit) showAdvice(status int, j *shop.Job, ask func(axle.Catalogue) (enquiryForm, error)) error {
-	a := adviceShow{Job: j, Running: v.sums.of(j.ID), Kept: j.Kept(shop.EntryAdvice), May: v.who.Role.May(shop.ActSell)}
+	a := adviceShow{Job: j, Running: v.sums.of(j.ID), May: v.who.Role.May(shop.ActSell)}
+	var err error
+	if a.Kept, err = v.keptAskings(j); err != nil {
+		return err
+	}
 	files := v.catalogue()
 	a.Empty, a.Begin = len(files) == 0, v.who.Role.May(shop.ActSettings) && v.o.Folder != ""
 	if !a.Empty {
@@ -47,6 +51,48 @@ func (v *visit) showAdvice(status int, j *shop.Job, ask func(axle.Catalogue) (en
 		}
 	}
 	return v.showAs(status, adviceSheet(v.frame("Advice").ofJob(j), a))
+}
+
+// A keptAsking is advice of a job with what tells it from the others.
+type keptAsking struct {
+	*shop.Entry
+	From string // axle load, tyre and engine torque, as they were asked
+}
+
+// keptAskings are the advice kept with a job, oldest first.
+func (v *visit) keptAskings(j *shop.Job) ([]keptAsking, error) {
+	var all []keptAsking
+	for _, e := range j.Kept(shop.EntryAdvice) {
+		k := keptAsking{Entry: e}
+		if e.Value.File != nil {
+			content, err := v.shop.File(v.ctx(), *e.Value.File)
+			if err != nil {
+				return nil, err
+			}
+			var p struct {
+				Enquiry string `json:"enquiry"`
+			}
+			if json.Unmarshal(content, &p) != nil { // its own page says that it is damaged
+				k.From = "it cannot be read"
+			} else {
+				k.From = askedWith(p.Enquiry)
+			}
+		}
+		all = append(all, k)
+	}
+	return all, nil
+}
+
+// askedWith is the axle load, tyre and engine torque of an enquiry, as typed.
+func askedWith(enquiry string) string {
+	values := flatten(enquiry)
+	var parts []string
+	for _, x := range []struct{ name, path string }{{"axle load", "vehicle.axle_load"}, {"tyre", "vehicle.tyre"}, {"engine torque", "vehicle.engine"}} {
+		if text := values[x.path]; text != "" {
+			parts = append(parts, x.name+" "+text)
+		}
+	}
+	return strings.Join(parts, " · ")
 }
 
 // keepEnquiry keeps the enquiry with the vehicle, as it was typed.

@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"encoding/json"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -11,6 +12,7 @@ import (
 
 	"golang.org/x/net/html"
 
+	"axlewright/drawing/sample"
 	"axlewright/shop"
 	"axlewright/web"
 )
@@ -137,6 +139,33 @@ func TestNewestAskingWins(t *testing.T) {
 	}
 	if !strings.Contains(last, "1610 kg") {
 		t.Errorf("the newest advice is not of the newest asking")
+	}
+}
+
+// Answers of old are told apart by what they were asked with, each has its own
+// print, and the job's paper says which it prints.
+func TestKeptAdviceIsToldApart(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	for _, load := range []string{"1450 kg", "2900 kg"} {
+		kept, err := json.Marshal(map[string]any{"format": 1, "advice": sample.Advice(),
+			"enquiry": "vehicle:\n  engine: 190 N·m\n  axle_load: " + load + "\n  tyre: 235/85R16\n"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := b.shop.Attach(b.Ctx, b.Owner, j.ID, shop.Attachment{Kind: shop.EntryAdvice, Step: "enquiry", Name: "advice.json", Media: "application/json", Content: kept, Text: "Strengthen"}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	at := "/job/" + string(j.ID)
+	page := b.get(at + "/advice").body
+	for _, want := range []string{"axle load 1450 kg · tyre 235/85R16 · engine torque 190 N·m", "axle load 2900 kg · tyre", at + "/advice/1/recommendation.pdf", at + "/advice/2/recommendation.pdf"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("no %q on the page", want)
+		}
+	}
+	if got := text(b.page(at)); !strings.Contains(got, "recommendation, advice 2 of today") {
+		t.Error("the job does not say which advice its paper prints")
 	}
 }
 

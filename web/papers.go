@@ -70,7 +70,7 @@ func keptAdvicePaper(v *visit) error {
 	if err != nil {
 		return err
 	}
-	sheet, _ := document.JobPaper(shop.PaperRecommendation, document.Source{Job: j, House: house, Advice: p.Advice, Day: e.At.Local()})
+	sheet, _ := document.JobPaper(shop.PaperRecommendation, document.Source{Job: j, House: house, Advice: p.Advice, Day: e.At.Local(), Of: e.Place})
 	return v.sendPaper(sheet)
 }
 
@@ -130,13 +130,23 @@ func (v *visit) adviceOf(s *document.Source) error {
 	if p.Advice == nil {
 		return shop.Fault(shop.Damaged, "This advice cannot be read.").Because(errors.New("it holds no answer"))
 	}
-	s.Advice, s.Day = p.Advice, last.At.Local()
+	s.Advice, s.Day, s.Of = p.Advice, last.At.Local(), last.Place
 	return nil
 }
 
 // paperPath is where a paper of a job is printed.
 func paperPath(j *shop.Job, p shop.Paper) templ.SafeURL {
 	return jobPath(j, "/paper/"+document.PaperFile(p))
+}
+
+// newestOf says which of several answers a job's paper prints: the newest advice.
+func newestOf(j *shop.Job, p shop.Paper) string {
+	all := j.Kept(shop.EntryAdvice)
+	if p != shop.PaperRecommendation || len(all) == 0 {
+		return ""
+	}
+	last := all[len(all)-1]
+	return ", advice " + last.Place + " of " + when(last.At)
 }
 
 // emptyPath is where a paper is printed for the pencil.

@@ -19,7 +19,9 @@ func Advice() *assess.Advice {
 	a := &assess.Advice{
 		Enquiry: "E-0412", Customer: "Hollin Bank Farm", Casting: "T24", Gears: "T24-354",
 		Mounting: axle.Mounting{Position: axle.Rear, Forward: gear.Drive},
-		Draws:    2000, Seed: 1, Wanted: 0.9, Distance: 60000,
+		From: []assess.Given{{Name: "axle load", Text: "1,450 kg (3,197 lb)"}, {Name: "tyre", Text: "235/85R16"}, {Name: "engine torque", Text: "190 N·m (140.1 lbf·ft)"},
+			{Name: "gearing", Text: "first 3.6, low range 3.3, axle 3.54"}, {Name: "grip", Text: "0.7"}, {Name: "use", Text: "farm and towing"}},
+		Draws: 2000, Seed: 1, Wanted: 0.9, Distance: 60000,
 		Demand: assess.Demand{
 			Engine: band(13600, 0.1), Grip: band(5900, 0.17), Governing: band(5900, 0.17), Peak: band(8300, 0.26),
 			Limit: traction.Grip, Share: 0.99,
