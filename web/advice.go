@@ -113,13 +113,16 @@ func askAdvice(v *visit) error {
 	if err != nil {
 		return err
 	}
-	_, _, err = v.loadEnquiry(asked)
+	e, _, err := v.loadEnquiry(asked)
 	var found axle.Findings
 	if errors.As(err, &found) {
 		return v.showAdvice(http.StatusUnprocessableEntity, j, func(c axle.Catalogue) (enquiryForm, error) { return askedAgain(form, c, found), nil })
 	}
 	if err != nil {
 		return err
+	}
+	if asks := unconfirmed(axle.Unusual(&e), form); len(asks) > 0 {
+		return v.showAdvice(http.StatusUnprocessableEntity, j, func(c axle.Catalogue) (enquiryForm, error) { return askedAfter(form, c, asks), nil })
 	}
 	who, job := v.who, v.jobID()
 	ticket := string(shop.NewID())

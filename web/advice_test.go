@@ -169,6 +169,28 @@ func TestKeptAdviceIsToldApart(t *testing.T) {
 	}
 }
 
+// A figure outside what such vehicles have is asked after, and taken once it is
+// confirmed; another in its place is asked after again.
+func TestUnusualFigureIsConfirmed(t *testing.T) {
+	b := openBench(t)
+	at := "/job/" + string(b.Open().ID) + "/advice"
+	send := func(load, right string) answer {
+		fields := slices.Clone(adviceFields)
+		fields[slices.Index(fields, "vehicle.axle_load")+1] = load
+		return b.post(at, append(fields, "right", right)...)
+	}
+	a := send("14500 kg", "")
+	if got := text(parse(t, a.body)); a.status != http.StatusUnprocessableEntity || !strings.Contains(got, "Is it 1,450 kg") || !strings.Contains(got, "It is right as typed") {
+		t.Fatalf("%d %s", a.status, got)
+	}
+	if a := send("15500 kg", "vehicle.axle_load=14500 kg"); a.status != http.StatusUnprocessableEntity {
+		t.Errorf("another figure: %d", a.status)
+	}
+	if a := send("14500 kg", "vehicle.axle_load=14500 kg"); a.status != http.StatusSeeOther {
+		t.Errorf("confirmed: %d %s", a.status, a.body)
+	}
+}
+
 // ask sends the farm's enquiry with one figure changed, and must be taken.
 func (b *bench) ask(at, path, value string) {
 	b.t.Helper()

@@ -30,6 +30,8 @@ type enquiryField struct {
 	Several           bool     // any of these
 	Optional          bool
 	Wrong             string // why the sums cannot take what is in it
+	Confirm           string // what confirms it where it is only unusual
+	Confirmed         bool
 }
 
 // ID of the field in the page.
@@ -116,6 +118,32 @@ func askedAgain(form url.Values, c axle.Catalogue, found axle.Findings) enquiryF
 		field, _, _ := strings.Cut(one.Field, "[")
 		if !slices.ContainsFunc(f.Fields, func(x enquiryField) bool { return x.Path == field }) {
 			f.Wrong = append(f.Wrong, strings.TrimPrefix(one.Field+": "+one.Problem, ": "))
+		}
+	}
+	return f
+}
+
+// confirmation is what a form says of an unusual figure that is right: it holds
+// for that figure alone, and another is asked after again.
+func confirmation(path string, form url.Values) string { return path + "=" + form.Get(path) }
+
+// unconfirmed are the unusual figures that the form does not confirm.
+func unconfirmed(asks axle.Findings, form url.Values) axle.Findings {
+	return slices.DeleteFunc(slices.Clone(asks), func(f axle.Finding) bool {
+		return slices.Contains(form["right"], confirmation(f.Field, form))
+	})
+}
+
+// askedAfter is the form as it was sent, with its unusual figures to be changed
+// or confirmed.
+func askedAfter(form url.Values, c axle.Catalogue, asks axle.Findings) enquiryForm {
+	f := askedAgain(form, c, asks)
+	for i := range f.Fields {
+		x := &f.Fields[i]
+		says := confirmation(x.Path, form)
+		x.Confirmed = slices.Contains(form["right"], says)
+		if x.Wrong != "" || x.Confirmed {
+			x.Confirm = says
 		}
 	}
 	return f

@@ -79,6 +79,9 @@ func advise(ctx context.Context, file string, o assess.Options, progress io.Writ
 	if err != nil {
 		return assess.Advice{}, err
 	}
+	for _, ask := range axle.Unusual(&enquiry) {
+		fmt.Fprintf(progress, "△ look again: %s\n", ask)
+	}
 	line := newProgress(progress, "drawing")
 	o.Progress = line.update
 	defer line.done()
