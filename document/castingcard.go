@@ -91,13 +91,20 @@ func evidenceTable(id *casting.Identification) paper.Table {
 }
 
 // TrimSheet is what to do at each edge so that the kit sits on one casting.
-// Stations that were not measured are left open, for the pencil.
-func TrimSheet(head paper.Head, g *casting.Gauging, r *casting.StationReport) paper.Paper {
+// Stations that were not measured are left open, for the pencil. why
+// says which revision of the kit was taken; doubt, that no trim may be given.
+func TrimSheet(head paper.Head, g *casting.Gauging, r *casting.StationReport, why, doubt string) paper.Paper {
 	p := paper.Paper{Head: head, Foot: "Measured to clean skin, not to the flash line. A trim beyond what the sheet allows is a piece made anew, never a wider weld."}
 	p.Add(paper.Text{Words: fmt.Sprintf("Kit %s: gaps up to %s are welded across, up to %s is ground off an edge.", g.Kit.Revision,
 		quantity.Format(g.Kit.Gap.Value, quantity.Length), quantity.Format(g.Kit.Trim.Value, quantity.Length))})
+	if why != "" {
+		p.Add(paper.Text{Words: why})
+	}
+	if doubt != "" {
+		p.Add(paper.Caution{Words: doubt})
+	}
 	var placed *casting.Placement
-	if len(r.Placed) > 0 {
+	if len(r.Placed) > 0 && doubt == "" {
 		placed = &r.Placed[0]
 		sign := map[casting.Fit]string{casting.FitsAsCut: "✓", casting.FitsTrimmed: "△", casting.FitsNot: "✕"}[placed.Fit]
 		p.Add(paper.Text{Words: sign + " " + placed.Sentence, Big: true, Bold: true})

@@ -67,10 +67,14 @@ func TestTrimSheet(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		pages := TrimSheet(paper.Head{Title: "Trim sheet"}, &part, &r).Pages()
+		pages := TrimSheet(paper.Head{Title: "Trim sheet"}, &part, &r, "", "").Pages()
 		said := wordsOn(pages)
 		if len(pages) != 1 || !strings.Contains(said, "right edge of the peg boss") || !strings.Contains(said, "Grinding: guard on") || strings.Contains(said, "done") != (n == 1) {
 			t.Errorf("%d placed: %d pages: %s", n, len(pages), said)
+		}
+		said = wordsOn(TrimSheet(paper.Head{Title: "Trim sheet"}, &part, &r, "Kit K-2", "Measure against the plate").Pages())
+		if !strings.Contains(said, "Measure against the plate") || !strings.Contains(said, "Kit K-2") || strings.Contains(said, "done") {
+			t.Errorf("%d placed, in doubt: %s", n, said)
 		}
 	}
 }

@@ -43,6 +43,16 @@ func (s *Shop) Variants(ctx context.Context, files casting.Catalogue, inHand ID)
 			v.found(&cards[i])
 		}
 	}
+	kits, _, err := List[Kit](ctx, s, CardQuery{Limit: mostCards})
+	if err != nil {
+		return nil, err
+	}
+	for i := range v.Catalogue.Variants {
+		known := &v.Catalogue.Variants[i]
+		known.Kit = newestOpen(kits, known.Kit, func(r *KitRevision) bool {
+			return slices.ContainsFunc(r.Fits, func(id ID) bool { return v.NameOf(id) == known.Name })
+		})
+	}
 	var confirmed []casting.Confirmed
 	for i := range all {
 		one := &all[i]

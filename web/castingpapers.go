@@ -46,7 +46,7 @@ func trimSheet(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.sendPaper(document.TrimSheet(head, &s.Gauging, &s.Report))
+	return v.sendPaper(document.TrimSheet(head, &s.Gauging, &s.Report, s.Why, s.Doubt))
 }
 
 // paperHead is what stands at the top of a paper of a job.

@@ -23,6 +23,8 @@ type stationsShow struct {
 	Placed   *casting.Placement // nil before the first reading
 	Stations []stationShow
 	Missing  string // why nothing can be worked out
+	Why      string // which revision of the kit was taken, and why
+	Doubt    string // the stations are those of another revision: nothing is placed
 }
 
 // A stationShow is one station with its box.
@@ -70,7 +72,13 @@ func (v *visit) placed(j *shop.Job) (stationsShow, error) {
 		s.Missing = fmt.Sprintf("There is no file with stations of %s: put one into the folder stations of the shop.", s.Variant)
 		return s, nil
 	}
+	if g, s.Why, s.Doubt, err = v.shop.GaugeKit(v.ctx(), j, g); err != nil {
+		return s, err
+	}
 	s.Gauging = known.Gauging(g, j)
+	if s.Doubt != "" {
+		s.Gauging.New = nil
+	}
 	if s.Report, err = s.Gauging.Placement(); err != nil {
 		return s, err
 	}

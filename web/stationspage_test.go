@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -21,7 +22,15 @@ func TestStationsOnTheBench(t *testing.T) {
 	b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T31.ID))
 	wants(t, text(b.page(at)), "no file with stations of T31")
 	j = b.Write(j.ID, "identify", "casting", "", shop.LinkTo(shop.KindCasting, b.T24.ID))
-	wants(t, text(b.page(at)), "T24, kit KIT-T24-A.1", "7 · right edge of the peg boss", "28 castings")
+	wants(t, text(b.page(at)), "The stations are known for KIT-T24-A.1; the newest revision is KIT-T24-A.3: measure against the plate")
+	b.Kit.Revisions = slices.Clone(b.Kit.Revisions)
+	for i := range b.Kit.Revisions {
+		b.Kit.Revisions[i].Closed = true
+	}
+	if _, err := shop.Save(t.Context(), b.shop, b.Owner, b.Kit); err != nil {
+		t.Fatal(err)
+	}
+	wants(t, text(b.page(at)), "T24, kit KIT-T24-A.1", "as the file of the stations says", "7 · right edge of the peg boss", "28 castings")
 	for place, mm := range map[string]float64{"1": 18.2, "2": 147.6, "3": 168.1, "4": 57.9, "5": 67.1, "6": 46.2, "7": 45.9} {
 		b.Write(j.ID, "stations", shop.StationItem, place, shoptest.MM(strconv.FormatFloat(mm, 'f', 1, 64)+" mm", mm))
 	}
@@ -32,6 +41,13 @@ func TestStationsOnTheBench(t *testing.T) {
 	charts := find(doc, func(n *html.Node) bool { return n.Data == "svg" })
 	if len(charts) != 7 {
 		t.Errorf("%d charts, want one a station", len(charts))
+	}
+	// plates of another revision, whose sizes at the stations nobody knows
+	b.Write(j.ID, "plates", "kit", "", shop.Used(b.Kits.ID, 1))
+	said := text(b.page(at))
+	wants(t, said, "the plates on this job are KIT-T24-A.3: measure against the plate. No trim is given.")
+	if strings.Contains(said, "take 0.40 mm") {
+		t.Error("a trim is given for plates of another revision")
 	}
 }
 
