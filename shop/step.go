@@ -13,7 +13,7 @@ type Step struct {
 	Key      StepKey
 	Title    string   // in the fitter's words
 	Decides  string   // one sentence: what is found out or done here
-	Picture  string   // key of its line drawing; empty where there is none
+	Pictures []string // keys of its line drawings, in the order they are wanted
 	For      []Work   // belongs only to jobs with one of these works; empty is every job
 	Cautions []string // two lines at most, shown at the step
 	Fields   []Field

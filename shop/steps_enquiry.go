@@ -55,7 +55,7 @@ var stepsEnquiry = []Step{
 		Cautions: []string{"What is sold is work and measurements, no strength rating and no road approval: local codes and licensed inspection decide."},
 	},
 	{
-		Key: "donor", Title: "Donor",
+		Key: "donor", Title: "Donor", Pictures: []string{"donor-views"},
 		Decides: "Accept, accept for parts only, or refuse; which class and price.",
 		Mistake: "Caps swapped or parted from their casting in the wash basket: they are bored with it. Line-boring or scrap.",
 		Papers:  []Paper{PaperDonorTag},

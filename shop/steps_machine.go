@@ -10,7 +10,7 @@ const LockHalf = "bolted, half notch"
 
 var stepsMachine = []Step{
 	{
-		Key: "drill", Title: "Drill and tap", Picture: "peg-hole", For: []Work{WorkPlates, WorkPeg, WorkFixings},
+		Key: "drill", Title: "Drill and tap", Pictures: []string{"guide-hole", "peg-hole"}, For: []Work{WorkPlates, WorkPeg, WorkFixings},
 		Decides: "Holes through the guide holes, square and deep enough.",
 		Mistake: "Breaking through into a bore or an oil gallery: measure the wall first.",
 		Fields: []Field{
@@ -21,7 +21,7 @@ var stepsMachine = []Step{
 		Cautions: []string{"Suction, not an air line, to clear blind holes. Clamp the casting: a tap drill that grips turns it."},
 	},
 	{
-		Key: "caps", Title: "Caps", Picture: "cap-register",
+		Key: "caps", Title: "Caps", Pictures: []string{"cap-marks", "cap-register"},
 		Decides: "The caps sit on their own casting and cannot walk.",
 		Mistake: "Painted faces, or studs and bolts mixed: the cap settles, side preload goes, lash grows.",
 		Fields: []Field{
@@ -35,7 +35,7 @@ var stepsMachine = []Step{
 		Cautions: []string{"12.9 bolts are never pickled or plated: hydrogen breaks them days later. No eye bolts in cap threads to lift by."},
 	},
 	{
-		Key: "bores", Title: "Bores in line", Picture: "mandrel",
+		Key: "bores", Title: "Bores in line", Pictures: []string{"mandrel", "bore-gauge", "bore-depths"},
 		Decides: "Accept, scrape, line-bore or scrap.",
 		Mistake: "Measuring without the caps torqued.",
 		Fields: []Field{
@@ -51,7 +51,7 @@ var stepsMachine = []Step{
 		},
 	},
 	{
-		Key: "nose", Title: "Bore the nose for the big pinion bearing", Picture: "bearing-stack", For: []Work{WorkBearing},
+		Key: "nose", Title: "Bore the nose for the big pinion bearing", Pictures: []string{"bearing-stack"}, For: []Work{WorkBearing},
 		Decides: "Is there wall for it, and what it does to the shim.",
 		Mistake: "Forgetting that the new bearing stands higher: gears 0.3 to 1 mm wrong at the first try.",
 		Fields: []Field{
@@ -66,7 +66,7 @@ var stepsMachine = []Step{
 		Cautions: []string{"No gloves and no loose sleeves at a turning bar; clamp the casting. Dust of iron holds graphite and silica: suction."},
 	},
 	{
-		Key: "locks", Title: "Adjuster locks", Picture: "adjuster-lock",
+		Key: "locks", Title: "Adjuster locks", Pictures: []string{"adjuster-lock"},
 		Decides: "Which lock, and how fine its steps are.",
 		Mistake: "Bending a tab twice; a pin left proud that touches the crown wheel's bolts.",
 		Fields: []Field{
@@ -78,7 +78,7 @@ var stepsMachine = []Step{
 		},
 	},
 	{
-		Key: "stamp", Title: "Stamp the number",
+		Key: "stamp", Title: "Stamp the number", Pictures: []string{"stamp-place"},
 		Decides: "The number under which it is found for good.",
 		Mistake: "Stamping paint, or deep into a rib or ear that pulls.",
 		Fields: []Field{

@@ -7,7 +7,7 @@ import (
 
 var stepsSetting = []Step{
 	{
-		Key: "assemble", Title: "Get ready to assemble", Picture: "back-face",
+		Key: "assemble", Title: "Get ready to assemble", Pictures: []string{"back-face"},
 		Decides: "Clean, new bolts, cups home.",
 		Mistake: "A cup not fully home: the preload is gone in 50 km.",
 		Fields: []Field{
@@ -34,7 +34,7 @@ var stepsSetting = []Step{
 			"Bearings: drift of brass, press behind a shield. A built unit weighs 28 to 45 kg: two people or a crane."},
 	},
 	{
-		Key: "shim", Title: "Pinion shim", Picture: "pinion-shim",
+		Key: "shim", Title: "Pinion shim", Pictures: []string{"pinion-shim"},
 		Decides: "How thick a shim puts the pinion where its mark wants it.",
 		Mistake: "The sign; inch and metric marks; a baffle counted as shim; the wrong step of the gauge block.",
 		Papers:  []Paper{PaperSetUpSheet},
@@ -54,7 +54,7 @@ var stepsSetting = []Step{
 		Cautions: []string{"The head bearing comes off and goes on in a press: behind a shield, or with a drift of brass, goggles on."},
 	},
 	{
-		Key: "preload", Title: "Pinion preload", Picture: "turning-torque",
+		Key: "preload", Title: "Pinion preload", Pictures: []string{"turning-torque"},
 		Decides: "Turning torque, read while turning steadily.",
 		Mistake: "Over-crushing a tube and slackening the nut: the tube is for one use.",
 		Papers:  []Paper{PaperSetUpSheet},
@@ -73,7 +73,7 @@ var stepsSetting = []Step{
 		Cautions: []string{"Turned by hand only. Hold the flange so that a bar that slips off the nut cannot hit anybody."},
 	},
 	{
-		Key: "side", Title: "Side bearings", Picture: "adjusters",
+		Key: "side", Title: "Side bearings", Pictures: []string{"adjusters"},
 		Decides: "Float out, then preload by spread, with the last move tightening.",
 		Mistake: "Slackening to find a slot: line up to the next slot tighter.",
 		Papers:  []Paper{PaperSetUpSheet},
@@ -89,7 +89,7 @@ var stepsSetting = []Step{
 		Cautions: []string{"A spreader stretches iron: by 0.30 mm (12 thou) at most, fingers out of the caps."},
 	},
 	{
-		Key: "lash", Title: "Lash", Picture: "dial-at-heel",
+		Key: "lash", Title: "Lash", Pictures: []string{"dial-at-heel"},
 		Decides: "Lash and how much it varies round the wheel.",
 		Mistake: "Plunger square to the tooth instead of along the wheel's turn: it shows about three quarters of the lash.",
 		Papers:  []Paper{PaperSetUpSheet},
@@ -102,7 +102,7 @@ var stepsSetting = []Step{
 		Cautions: []string{"No power tool to turn the gears, no fingers near them."},
 	},
 	{
-		Key: "pattern", Title: "Contact pattern", Picture: "tooth-four-ends",
+		Key: "pattern", Title: "Contact pattern", Pictures: []string{"tooth-four-ends"},
 		Decides: "Drive side first, then coast; depth before lash; one correction at a time.",
 		Mistake: "Chasing a new pattern on used gears: their wear pattern is the truth.",
 		Papers:  []Paper{PaperSetUpSheet},
@@ -121,7 +121,7 @@ var stepsSetting = []Step{
 		Cautions: []string{"No power tool to spin the gears, no fingers near them; load the wheel with a bar or brake, not with a hand."},
 	},
 	{
-		Key: "peg", Title: "Peg", Picture: "peg-gap", For: []Work{WorkPeg},
+		Key: "peg", Title: "Peg", Pictures: []string{"peg-gap"}, For: []Work{WorkPeg},
 		Decides: "The gap, cold, after the last side preload, at the wheel's tight spot.",
 		Mistake: "Setting it before side preload, at the low spot, or not looking again after locking: burnt pad, bronze in the oil.",
 		Papers:  []Paper{PaperSetUpSheet},

@@ -8,7 +8,7 @@ import (
 
 var stepsStrip = []Step{
 	{
-		Key: "strip", Title: "Strip", Picture: "dial-at-heel",
+		Key: "strip", Title: "Strip", Pictures: []string{"dial-at-heel"},
 		Decides: "What can be used again; what the unit was like before anybody touched it.",
 		Mistake: "Levering side cups out through the adjuster thread: the first thread is hurt and feigns preload.",
 		Fields: []Field{
@@ -23,7 +23,7 @@ var stepsStrip = []Step{
 		Cautions: []string{"Drifts of brass on bearings; press behind a shield; fingers away from the gears. Support the unit on a stand, never on a jack alone."},
 	},
 	{
-		Key: "clean", Title: "Clean and crack check",
+		Key: "clean", Title: "Clean and crack check", Pictures: []string{"crack-places"},
 		Decides: "Is the casting clean to the bone, and is it cracked where it matters?",
 		Mistake: "“It looks fine”: the crack is found after three hours of welding.",
 		Fields: []Field{
@@ -45,7 +45,7 @@ var stepsStrip = []Step{
 		},
 	},
 	{
-		Key: "metal", Title: "What metal", For: []Work{WorkPlates, WorkPeg, WorkFixings, WorkBearing},
+		Key: "metal", Title: "What metal", Pictures: []string{"swarf"}, For: []Work{WorkPlates, WorkPeg, WorkFixings, WorkBearing},
 		Decides: "Which metal it is, which decides whether it may be welded and how.",
 		Mistake: "One weld procedure for all donors: a hard white line, and a ping hours later.",
 		Fields: []Field{

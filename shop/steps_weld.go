@@ -23,7 +23,7 @@ var stepsWeld = []Step{
 			"Grinding: guard, wheel for iron, face shield. Laser edges carry a burr like a blade: deburr, gloves."},
 	},
 	{
-		Key: "jig", Title: "Jig", Picture: "mandrel", For: []Work{WorkPlates, WorkPeg},
+		Key: "jig", Title: "Jig", Pictures: []string{"mandrel"}, For: []Work{WorkPlates, WorkPeg},
 		Decides: "Is it held so that it can only move where it is seen to move?",
 		Mistake: "Welding the bare casting on the bench: side bores 0.1 to 0.3 mm out.",
 		Fields: []Field{
@@ -36,7 +36,7 @@ var stepsWeld = []Step{
 		Cautions: []string{"Earth lead to the part, never through bearings: weld with bearings out."},
 	},
 	{
-		Key: "weld", Title: "Tack and weld", For: []Work{WorkPlates, WorkPeg},
+		Key: "weld", Title: "Tack and weld", Pictures: []string{"weld-turns"}, For: []Work{WorkPlates, WorkPeg},
 		Decides: "Each run: where, how hot, with what, by whom.",
 		Mistake: "One run right round: 0.3 to 0.5 mm shrinkage over 150 mm, caps pulled in.",
 		Papers:  []Paper{PaperWeldLog},
@@ -70,7 +70,7 @@ var stepsWeld = []Step{
 		},
 	},
 	{
-		Key: "cooled", Title: "After the weld", Picture: "bore-gauge", For: []Work{WorkPlates, WorkPeg},
+		Key: "cooled", Title: "After the weld", Pictures: []string{"mandrel", "bore-gauge", "flange-flat"}, For: []Work{WorkPlates, WorkPeg},
 		Decides: "Free, scrape with blue, line-bore, or scrap.",
 		Mistake: "Out of the jig warm: it moves on the bench.",
 		Fields: []Field{
@@ -87,7 +87,7 @@ var stepsWeld = []Step{
 		Cautions: []string{"Hot iron looks like cold iron: gloves until it has been measured. Penetrant and its cleaner: ventilate, no flame, no arc."},
 	},
 	{
-		Key: "resin", Title: "Fill the cavities", For: []Work{WorkPlates},
+		Key: "resin", Title: "Fill the cavities", Pictures: []string{"resin-fill"}, For: []Work{WorkPlates},
 		Decides: "Filler, sealer and damper; not structure, and soft when hot.",
 		Mistake: "Resin before the last weld, or on an oily wall. A later weld over resin gives toxic fume.",
 		Fields: []Field{
@@ -101,7 +101,7 @@ var stepsWeld = []Step{
 			"Cured resin is neither ground dry nor welded."},
 	},
 	{
-		Key: "leak", Title: "Leak test",
+		Key: "leak", Title: "Leak test", Pictures: []string{"leak-test"},
 		Decides: "Does it hold air before it is painted?",
 		Mistake: "Testing after paint: paint hides it for a month.",
 		Fields: []Field{

@@ -269,10 +269,7 @@ func TestStepsAreDrawn(t *testing.T) {
 	j := b.Open(shop.WorkPeg, shop.WorkPlates, shop.WorkBearing)
 	drawn := 0
 	for _, s := range shop.Steps() {
-		wanted := 0
-		if s.Picture != "" {
-			wanted++
-		}
+		wanted := len(s.Pictures)
 		for _, f := range s.Fields {
 			for _, o := range f.Options {
 				if o.Picture != "" {
@@ -289,7 +286,7 @@ func TestStepsAreDrawn(t *testing.T) {
 		}
 		drawn += wanted
 	}
-	if drawn < 40 {
+	if drawn < 57 {
 		t.Errorf("only %d pictures", drawn)
 	}
 	if page := b.get("/job/" + string(j.ID) + "/shim").body; !strings.Contains(page, "thicker shim: pinion in") {

@@ -12,20 +12,20 @@ import (
 
 // A stepShow is one step of a job as its page shows it.
 type stepShow struct {
-	Job    *shop.Job
-	Views  []shop.StepView
-	View   shop.StepView
-	Fields []fieldShow
-	Prev   shop.StepKey
-	Next   shop.StepKey
-	Gauges []shop.Gauge
-	May    bool // this person may write here
-	Role   shop.Role
-	Ask    []ask     // questions of setting-up that belong here
-	Answer []askShow // what they say of the readings that there are
-	Chart  string
-	Lead   lead
-	Sketch string // its line drawing, SVG
+	Job      *shop.Job
+	Views    []shop.StepView
+	View     shop.StepView
+	Fields   []fieldShow
+	Prev     shop.StepKey
+	Next     shop.StepKey
+	Gauges   []shop.Gauge
+	May      bool // this person may write here
+	Role     shop.Role
+	Ask      []ask     // questions of setting-up that belong here
+	Answer   []askShow // what they say of the readings that there are
+	Chart    string
+	Lead     lead
+	Sketches []string // its line drawings, SVG
 }
 
 // A fieldShow is a field with its boxes.
@@ -94,7 +94,9 @@ func stepPage(v *visit) error {
 		return err
 	}
 	s.Chart = chartOf(j, key)
-	s.Sketch = sketchOf(pictureOf(j, s.View.Step))
+	for _, key := range picturesOf(j, s.View.Step) {
+		s.Sketches = append(s.Sketches, sketchOf(key))
+	}
 	f := v.frame(s.View.Step.Title).ofJob(j)
 	return v.show(stepSheet(f, s))
 }
@@ -159,13 +161,13 @@ func (f fieldShow) many() bool { return len(f.View.Places) > 1 }
 
 func (s stepShow) path() string { return "/job/" + string(s.Job.ID) + "/" + string(s.View.Step.Key) }
 
-// pictureOf is the line drawing of a step: a thicker shim moves the drawn pinion
-// the way that the record says.
-func pictureOf(j *shop.Job, s shop.Step) string {
+// picturesOf are the line drawings of a step: a thicker shim moves the drawn
+// pinion the way that the record says.
+func picturesOf(j *shop.Job, s shop.Step) []string {
 	if s.Key == "shim" && j.Value("shim", "way").Word() == string(setup.AwayFromWheel) {
-		return "pinion-shim-out"
+		return []string{"pinion-shim-out"}
 	}
-	return s.Picture
+	return s.Pictures
 }
 
 // sketchOf is a line drawing as SVG, "" where there is none of that key.
