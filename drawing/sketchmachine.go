@@ -12,7 +12,7 @@ func guideHole() Drawing {
 	for y := 4.0; y < 28; y += 5 {
 		s.line(light, Point{24, y + 4}, Point{30, y})
 	}
-	s.gap(Point{30.5, 18}, Point{30.5, 34}, -6, "")
+	s.gap(Point{30.5, 18}, Point{30.5, 34}, 6, "")
 	s.gap(Point{27, 44}, Point{27, 36.4}, 9, "")
 	s.words(53, 6, "guide hole", Start)
 	s.pointer(Point{52.5, 6.6}, Point{31, 14})
