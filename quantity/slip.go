@@ -24,6 +24,10 @@ const (
 // asked after: a run-out of 0.12 mm where 0.10 mm is the most is a reading.
 const farOut = 4
 
+// nearBand is how far outside its range a reading may lie, as a share, that the
+// point one place out explains: 1.8 mm beside 3 to 7 thou was 0.18 mm.
+const nearBand = 0.1
+
 // Slips looks at a reading outside its range and returns what would lie within it
 // if the point is one place out, or if the number was meant in another of the
 // units that stand beside the box. A low of 0 or an infinite high is no end.
@@ -36,7 +40,11 @@ func Slips(typed string, dim Dimension, low, high float64, units []string) []Sli
 	var slips []Slip
 	add := func(text, why string) {
 		meant, err := Parse(text, dim)
-		if err == nil && meant.SI >= low*(1-1e-9) && meant.SI <= high*(1+1e-9) {
+		near := 1e-9
+		if why == PointOut {
+			near = nearBand
+		}
+		if err == nil && meant.SI >= low*(1-near) && meant.SI <= high*(1+near) {
 			slips = append(slips, Slip{text, meant.SI, why})
 		}
 	}

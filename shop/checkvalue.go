@@ -52,6 +52,8 @@ func checkValue(f Field, at string, v Value) error {
 			return Fault(Invalid, "This is not a number.").At(at)
 		case v.Dim != f.Dim:
 			return Fault(Invalid, "A %s is wanted here, not a %s.", f.Dim, v.Dim).At(at)
+		case f.Whole && *v.SI < 0:
+			return Fault(Invalid, "%s cannot be less than nothing: write it without a minus.", f.Title).At(at)
 		}
 		return firstFault(lengthOf(at, v.Typed, 100), only(Value{Typed: v.Typed, SI: v.SI, Dim: v.Dim}))
 	case FieldChoice, FieldChoices:

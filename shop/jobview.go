@@ -164,14 +164,24 @@ func Gaps(views []StepView) int {
 
 // Next returns the step to go on with, for the line "do next": the one worked at
 // last while it has gaps, else the next one that has, else the first; "" when
-// there is none.
+// there is none. A unit that came back goes on with its return, a job that was
+// quoted with what follows the quote.
 func (j *Job) Next(views []StepView) StepKey {
+	index := func(key StepKey) int {
+		return slices.IndexFunc(views, func(v StepView) bool { return v.Step.Key == key })
+	}
+	if at := index("return"); j.State() == StateBack && at >= 0 && views[at].Mark == nil {
+		return "return"
+	}
 	here := 0
 	for i := len(j.entries) - 1; i >= 0; i-- {
 		if j.entries[i].Kind == EntrySet {
 			here = max(0, slices.IndexFunc(views, func(v StepView) bool { return v.Step.Key == j.entries[i].Step }))
 			break
 		}
+	}
+	if j.State() == StateQuoted {
+		here = max(here, index("deal")+1)
 	}
 	for i := range views {
 		v := views[(here+i)%len(views)]

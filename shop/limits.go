@@ -20,6 +20,11 @@ func upTo(high float64, kind, source string) Limit {
 	return Limit{High: metres(high), Kind: kind, Origin: Trade, Source: source}
 }
 
+// newtonMetres is a band of torque.
+func newtonMetres(low, high float64, kind, source string) Limit {
+	return Limit{Low: &low, High: &high, Kind: kind, Origin: Trade, Source: source}
+}
+
 // celsius is a band of temperature; either end may be left out as below -273.
 func celsius(low, high float64, kind, source string) Limit {
 	l := Limit{Kind: kind, Origin: Trade, Source: source}

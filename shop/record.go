@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"axlewright/quantity"
 )
 
 // A Set asks for one value to be written in one place of a record.
@@ -145,10 +147,17 @@ func (s *Shop) fill(tx Tx, j *Job, step Step, last *Entry, e *Entry) error {
 	if err := checkValue(f, at, e.Value); err != nil {
 		return err
 	}
+	if tomorrow := s.now().Add(24 * time.Hour).Local().Format(time.DateOnly); f.Past && e.Value.Day > tomorrow {
+		return Fault(Invalid, "%s: %s is still to come. Write the day on which it happened.", f.Title, e.Value.Day).At(at)
+	}
 	if stop := j.stopAt(step.Key, e.Item); stop != nil {
 		return stop.refusal(e.Slot())
 	}
 	switch f.Kind {
+	case FieldText:
+		if _, err := quantity.ParseTyre(e.Value.Text); err != nil && step.Key == "enquiry" && oneOf(e.Item, []string{"tyre_fitted", "tyre_planned"}) {
+			e.Verdict = Look // kept as told: no size can be read from it
+		}
 	case FieldFigure:
 		limit, err := limitFor(tx, j, step.Key, f)
 		if err != nil {

@@ -34,12 +34,14 @@ type Field struct {
 	Dim    quantity.Dimension
 	Unit   string  // what the shop usually types: "mm"
 	Bands  []Band  // ranges of package setup; the first whose When holds is judged against
+	Whole  bool    // less than nothing is no answer: a weight, a shim
 	Limits []Limit // bands of the trade for what setup does not know; the shop's own spec goes before them
 
 	// Several places: places round the wheel, stations, pieces. Empty is one place without a name.
 	Places []string
 	Wanted int  // how many places to fill before it is no gap; 0 is all
 	Open   bool // places beyond the list may be named freely
+	Past   bool // a day on which something has happened, not one to come
 	Run    bool // of one run of weld, which its place names: filled at the weld log, not at the step
 
 	Options []Option // Choice, Choices
