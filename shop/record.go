@@ -166,6 +166,9 @@ func (s *Shop) fill(tx Tx, j *Job, step Step, last *Entry, e *Entry) error {
 		if step.Key == weldStep && e.Item == "amps" {
 			limit = ampsBand(f, limit, j.placed("plate", e.Place))
 		}
+		if step.Key == "side" && e.Item == "after" {
+			limit = j.overCaps()
+		}
 		e.Verdict = NotYet
 		if limit != nil {
 			e.Limit, e.Verdict = limit, Judge(*e.Value.SI, *limit)

@@ -75,3 +75,26 @@ func TestWhatIsNextAfterAReturnAndAQuote(t *testing.T) {
 		}
 	}
 }
+
+// Two readings over the caps 3 mm apart are worth a look, and so is a mark of 999.
+func TestWhatCannotBeIsWorthALook(t *testing.T) {
+	b := bench(t)
+	j := b.Open()
+	j = b.Write(j.ID, "side", "before", "", shoptest.MM("300", 300))
+	for _, c := range []struct {
+		step shop.StepKey
+		item string
+		v    shop.Value
+		want shop.Verdict
+	}{
+		{"side", "after", shoptest.MM("303", 303), shop.Look},
+		{"side", "after", shoptest.MM("300.25", 300.25), shop.Fine},
+		{"shim", "new_mark", count("999"), shop.Look},
+		{"shim", "new_mark", count("-2"), shop.Fine},
+	} {
+		j = b.Write(j.ID, c.step, c.item, "", c.v)
+		if e := j.Standing(shop.Slot{Step: c.step, Item: c.item}); e.Verdict != c.want {
+			t.Errorf("%s %s: %q, want %q", c.item, c.v.Typed, e.Verdict, c.want)
+		}
+	}
+}

@@ -98,6 +98,18 @@ func pinionDrag(j *Job, spec setup.Spec) setup.Limit {
 	return l
 }
 
+// overCaps is where the second reading over the caps lies: by no more than a
+// spreader may stretch beyond the first, else one of the two was misread. Nil
+// without a first.
+func (j *Job) overCaps() *Limit {
+	before := j.Reading(Slot{"side", "before", ""})
+	if !before.Taken {
+		return nil
+	}
+	most := before.SI + setup.Spec{}.Limit(setup.SpreaderReach).High
+	return &Limit{Low: &before.SI, High: &most, Kind: "from the reading before", Origin: Trade, Source: published}
+}
+
 // lashRange is the range of the lash: a set that has run goes back to what it had.
 func lashRange(j *Job, spec setup.Spec) setup.Limit {
 	return setup.LashRange(spec, j.gearsOf(), j.Mean("strip", "lash_found"), setup.UsualNotch)

@@ -5,6 +5,9 @@ import (
 	"axlewright/setup"
 )
 
+// Marks beyond a quarter of a millimetre, in hundredths, are mostly another number.
+var leastMark, mostMark = -25.0, 25.0
+
 var stepsSetting = []Step{
 	{
 		Key: "assemble", Title: "Get ready to assemble", Pictures: []string{"back-face"},
@@ -40,7 +43,7 @@ var stepsSetting = []Step{
 		Papers:  []Paper{PaperSetUpSheet},
 		Fields: []Field{
 			{Key: "way", Title: "A thicker shim moves the pinion", Kind: FieldChoice, Options: plain("towards the crown wheel", "away from the crown wheel")},
-			{Key: "new_mark", Title: "Mark on the new pinion", Kind: FieldFigure, Dim: quantity.Number, Hint: "As it stands there, with its sign: -2, 0, +3."},
+			{Key: "new_mark", Title: "Mark on the new pinion", Kind: FieldFigure, Dim: quantity.Number, Limits: []Limit{{Low: &leastMark, High: &mostMark, Kind: "any unit of marks", Origin: Trade, Source: custom}}, Hint: "As it stands there, with its sign: -2, 0, +3."},
 			{Key: "mark_unit", Title: "The marks count", Kind: FieldChoice, Options: plain(wordsOf(setup.MarkUnits)...), Hint: "An m beside the number means hundredths on some."},
 			{Key: "mark_plus", Title: "Plus means", Kind: FieldChoice, Options: plain(wordsOf(setup.MarkSenses)...), Hint: "Makers differ: look it up."},
 			{Key: "in_place", Title: "Shim in place while gauging", Kind: FieldFigure, Whole: true, Limits: []Limit{between(0, 3, "a pack of shims", custom)}, Dim: quantity.Length, Unit: "mm", Optional: true, Hint: "0 for none."},
