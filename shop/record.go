@@ -147,9 +147,6 @@ func (s *Shop) fill(tx Tx, j *Job, step Step, last *Entry, e *Entry) error {
 	if err := checkValue(f, at, e.Value); err != nil {
 		return err
 	}
-	if tomorrow := s.now().Add(24 * time.Hour).Local().Format(time.DateOnly); f.Past && e.Value.Day > tomorrow {
-		return Fault(Invalid, "%s: %s is still to come. Write the day on which it happened.", f.Title, e.Value.Day).At(at)
-	}
 	if stop := j.stopAt(step.Key, e.Item); stop != nil {
 		return stop.refusal(e.Slot())
 	}

@@ -41,7 +41,6 @@ type Field struct {
 	Places []string
 	Wanted int  // how many places to fill before it is no gap; 0 is all
 	Open   bool // places beyond the list may be named freely
-	Past   bool // a day on which something has happened, not one to come
 	Run    bool // of one run of weld, which its place names: filled at the weld log, not at the step
 
 	Options []Option // Choice, Choices

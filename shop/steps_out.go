@@ -22,7 +22,7 @@ var stepsOut = []Step{
 		Mistake: "A certificate that reads like a rating: it says what was done and measured, no more.",
 		Papers:  []Paper{PaperCertificate, PaperBuildRecord, PaperSetUpSheet, PaperCare},
 		Fields: []Field{
-			{Key: "day", Title: "Handed over on", Kind: FieldDay, Past: true},
+			{Key: "day", Title: "Handed over on", Kind: FieldDay},
 			{Key: "to", Title: "To", Kind: FieldText, Optional: true},
 			{Key: "papers", Title: "Given along", Kind: FieldChoices, Options: plain("set-up sheet", "certificate", "care sheet", "tag")},
 			{Key: "warranty", Title: "Warranty: what, until when", Kind: FieldText, Optional: true},
@@ -35,7 +35,7 @@ var stepsOut = []Step{
 		Mistake: "Scrapping it before photographs, oil and readings are compared with the record. Failing twice for a cause unknown is the dearest thing there is.",
 		Papers:  []Paper{PaperReturn},
 		Fields: []Field{
-			{Key: "day", Title: "Came back on", Kind: FieldDay, Past: true, Optional: true},
+			{Key: "day", Title: "Came back on", Kind: FieldDay, Optional: true},
 			{Key: "distance", Title: "Distance since handover", Kind: FieldFigure, Whole: true, Dim: quantity.Length, Unit: "km", Optional: true},
 			{Key: "complaint", Title: "Complaint", Kind: FieldText, Optional: true},
 			{Key: "evidence", Title: "Seen", Kind: FieldChoices, Options: evidenceOptions(), Optional: true},
