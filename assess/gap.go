@@ -84,7 +84,7 @@ func pegGap(u *unit, plates wheelPlates, highest float64) (GapAdvice, error) {
 	if err != nil {
 		return GapAdvice{}, err
 	}
-	return gapAdvice(&window, params.Demands, u.axle.Peg), nil
+	return gapAdvice(&window, params.Demands, u.axle.Peg, u.mounting.Forward), nil
 }
 
 // pegClosing is how much the gap closes from cold to running heat.
@@ -186,7 +186,7 @@ func padHeat(p *axle.Peg, speed float64) (float64, error) {
 	return padWarming / face.Rise, err
 }
 
-func gapAdvice(w *loadpath.GapWindow, demands []loadpath.Demand, peg *axle.Peg) GapAdvice {
+func gapAdvice(w *loadpath.GapWindow, demands []loadpath.Demand, peg *axle.Peg, forward axle.Flank) GapAdvice {
 	a := GapAdvice{Verdict: w.Verdict, Least: w.Least.Gap, Aim: w.Aim.Gap}
 	if w.Upper.Kind != "" {
 		most := w.Most.Gap
@@ -222,7 +222,11 @@ func gapAdvice(w *loadpath.GapWindow, demands []loadpath.Demand, peg *axle.Peg) 
 				worst = use
 			}
 		default:
-			say("At that gap and a thrust of %s it carries %s, %s on the pad.", forceText(use.Thrust), forceText(use.Load), quantity.FormatDigits(use.Pressure, quantity.Pressure, 2))
+			way := "pulling forward"
+			if demands[i].Flank != forward {
+				way = "in reverse or on the overrun"
+			}
+			say("At the peak %s, on the %s flank, a thrust of %s: at that gap the peg carries %s, %s on the pad.", way, demands[i].Flank, forceText(use.Thrust), forceText(use.Load), quantity.FormatDigits(use.Pressure, quantity.Pressure, 2))
 		}
 	}
 	if worst.Touches {

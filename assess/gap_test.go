@@ -129,6 +129,18 @@ func TestIronBesideThePegsWeldCounts(t *testing.T) {
 	}
 }
 
+// What the peg carries at the peaks is told apart by flank and by what the vehicle does.
+func TestGapTextNamesThePeaks(t *testing.T) {
+	demands := []loadpath.Demand{{Flank: axle.DriveFlank}, {Flank: axle.CoastFlank}}
+	w := loadpath.GapWindow{Verdict: loadpath.NotNeeded, Uses: []loadpath.PegUse{{Touches: true}, {Touches: true}}}
+	text := strings.Join(gapAdvice(&w, demands, &axle.Peg{}, axle.CoastFlank).Text, " ")
+	for _, want := range []string{"At the peak in reverse or on the overrun, on the drive flank", "At the peak pulling forward, on the coast flank"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in %s", want, text)
+		}
+	}
+}
+
 // The gap is set where the back face comes closest: run-out only opens it.
 func TestGapIsSetAtTheTightSpot(t *testing.T) {
 	e, c, build := referenceBuild(t, "b")

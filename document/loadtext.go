@@ -21,6 +21,10 @@ func LoadText(out io.Writer, c *assess.LoadCase) error {
 	t := &text{out: out}
 	t.wrap("", fmt.Sprintf("%s at %s on the %s flank", capital(c.Label), torque(c.Torque), c.Flank))
 	t.wrap("", "Movements count from the assembled, preloaded, torque-free axle; every figure at its stated value.")
+	if words := givenOut(c); words != "" {
+		t.blank()
+		t.wrap("✕ ", words)
+	}
 	t.heading("Tooth force on the crown wheel")
 	t.line("  along the tooth's way  %s", show(c.Tooth.Tangential, quantity.Force))
 	t.line("  radially apart         %s", show(c.Tooth.Radial, quantity.Force))
@@ -51,9 +55,42 @@ func LoadText(out io.Writer, c *assess.LoadCase) error {
 		if l.GiveOut != nil {
 			gives = "gives out at " + torque(*l.GiveOut)
 		}
-		t.line("  %-34s %s of %s; %s", l.Name, first(show(l.Demand, dim)), first(show(l.Capacity, dim)), gives)
+		capacity := first(show(l.Capacity, dim))
+		if l.Capacity <= 0 {
+			capacity = "nothing"
+			if l.Name == "cap walks" { // friction holds it while the bolts clamp
+				capacity = "nothing, as the cap's joint is open"
+			}
+		}
+		t.line("  %-34s %s of %s; %s", l.Name, first(show(l.Demand, dim)), capacity, gives)
 	}
 	return t.err
+}
+
+// givenOut says how many links have given out below the torque and which was
+// first, "" where all hold.
+func givenOut(c *assess.LoadCase) string {
+	out := 0
+	var weakest *assess.LinkState
+	for i := range c.Links {
+		l := &c.Links[i]
+		if l.GiveOut == nil || *l.GiveOut >= c.Torque {
+			continue
+		}
+		out++
+		if weakest == nil || *l.GiveOut < *weakest.GiveOut {
+			weakest = l
+		}
+	}
+	if out == 0 {
+		return ""
+	}
+	have := "links have"
+	if out == 1 {
+		have = "link has"
+	}
+	return fmt.Sprintf("At this torque %d of %d %s given out; first: %s, at %s. The figures below take the unit as still whole.",
+		out, len(c.Links), have, weakest.Name, torque(*weakest.GiveOut))
 }
 
 func (t *text) peg(c *assess.LoadCase) {

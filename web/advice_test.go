@@ -72,6 +72,23 @@ func TestAdviceFormKeepsWhatWasTyped(t *testing.T) {
 	}
 }
 
+// A job without a customer is not blamed for it: the form has no such field. A
+// figure without its unit is shown how that very figure is written.
+func TestAdviceFormAsksForNoCustomer(t *testing.T) {
+	b := openBench(t)
+	j, err := b.shop.OpenJob(b.Ctx, b.Owner, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields := slices.Clone(adviceFields)
+	fields[slices.Index(fields, "vehicle.axle_load")+1] = "1450"
+	fields[slices.Index(fields, "vehicle.name")+1] = ""
+	a := b.post("/job/"+string(j.ID)+"/advice", fields...)
+	if said := text(parse(t, a.body)); strings.Contains(said, "customer:") || !strings.Contains(said, "the unit is missing; write it as 1450 kg") {
+		t.Errorf("%d %s", a.status, said)
+	}
+}
+
 // Without a vehicle one is made, so that what was typed is kept.
 func TestEnquiryWithoutVehicle(t *testing.T) {
 	b := openBench(t)
