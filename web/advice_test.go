@@ -72,23 +72,6 @@ func TestAdviceFormKeepsWhatWasTyped(t *testing.T) {
 	}
 }
 
-// A job without a customer is not blamed for it: the form has no such field. A
-// figure without its unit is shown how that very figure is written.
-func TestAdviceFormAsksForNoCustomer(t *testing.T) {
-	b := openBench(t)
-	j, err := b.shop.OpenJob(b.Ctx, b.Owner, "")
-	if err != nil {
-		t.Fatal(err)
-	}
-	fields := slices.Clone(adviceFields)
-	fields[slices.Index(fields, "vehicle.axle_load")+1] = "1450"
-	fields[slices.Index(fields, "vehicle.name")+1] = ""
-	a := b.post("/job/"+string(j.ID)+"/advice", fields...)
-	if said := text(parse(t, a.body)); strings.Contains(said, "customer:") || !strings.Contains(said, "the unit is missing; write it as 1450 kg") {
-		t.Errorf("%d %s", a.status, said)
-	}
-}
-
 // Without a vehicle one is made, so that what was typed is kept.
 func TestEnquiryWithoutVehicle(t *testing.T) {
 	b := openBench(t)
@@ -205,6 +188,32 @@ func TestUnusualFigureIsConfirmed(t *testing.T) {
 	}
 	if a := send("14500 kg", "vehicle.axle_load=14500 kg"); a.status != http.StatusSeeOther {
 		t.Errorf("confirmed: %d %s", a.status, a.body)
+	}
+}
+
+// The quote says where the newest advice recommends something else, and whose
+// price is which.
+func TestQuoteBesideAdvice(t *testing.T) {
+	b := openBench(t)
+	j := b.Open()
+	at := "/job/" + string(j.ID) + "/quote"
+	if got := text(b.page(at)); strings.Contains(got, "The newest advice") {
+		t.Error("there is no advice yet")
+	}
+	a := sample.Advice()
+	a.Builds[a.Recommended].Upgrades = []string{"cap-bolts-20"}
+	kept, err := json.Marshal(map[string]any{"format": 1, "advice": a})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := b.shop.Attach(b.Ctx, b.Owner, j.ID, shop.Attachment{Kind: shop.EntryAdvice, Step: "enquiry", Name: "advice.json", Media: "application/json", Content: kept, Text: "Strengthen"}); err != nil {
+		t.Fatal(err)
+	}
+	if got := text(b.page(at + "?asked=1&work=plates")); !strings.Contains(got, "The newest advice recommends better cap bolts") || !strings.Contains(got, "this quote has plates.") || !strings.Contains(got, "is the catalogue’s") {
+		t.Errorf("it says %s", got)
+	}
+	if got := text(b.page(at + "?asked=1&work=better+fixings")); strings.Contains(got, "The newest advice recommends") {
+		t.Error("the quote has what is recommended")
 	}
 }
 

@@ -109,9 +109,6 @@ func askedAgain(form url.Values, c axle.Catalogue, found axle.Findings) enquiryF
 				continue
 			}
 			x.Wrong = one.Problem
-			if _, err := strconv.ParseFloat(strings.TrimSpace(x.Value), 64); err == nil && strings.Contains(x.Hint, " ") && strings.Contains(one.Problem, "unit is missing") {
-				x.Wrong = "the unit is missing; write it as " + x.Hint
-			}
 			if strings.TrimSpace(x.Value) == "" {
 				x.Wrong = "the sums cannot do without this"
 			}
@@ -232,10 +229,7 @@ func enquiryYAML(j *shop.Job, form url.Values) (string, error) {
 	for _, p := range []string{"position", "forward"} {
 		mounting = append(mounting, yaml.MapItem{Key: p, Value: get("mounting." + p)})
 	}
-	doc := yaml.MapSlice{{Key: "number", Value: j.NumberText()}, {Key: "casting", Value: get("casting")}, {Key: "gears", Value: get("gears")}}
-	if title := j.Title(); title != "" { // a job may have no customer yet
-		doc = append(doc, yaml.MapItem{Key: "customer", Value: title})
-	}
+	doc := yaml.MapSlice{{Key: "number", Value: j.NumberText()}, {Key: "customer", Value: j.Title()}, {Key: "casting", Value: get("casting")}, {Key: "gears", Value: get("gears")}}
 	if c := get("diff_centre"); c != "" {
 		doc = append(doc, yaml.MapItem{Key: "diff_centre", Value: c})
 	}

@@ -17,6 +17,7 @@ type quoteShow struct {
 	May    bool
 	Ticket shop.ID
 	Extra  string
+	Beside []string // the newest advice, where it says something else
 }
 
 // quotePage works out a price from the shop's own minutes and costs.
@@ -36,6 +37,9 @@ func quotePage(v *visit) error {
 	}
 	q.Extra = form.Get("extra")
 	if q.Quote, err = prices.Quote(q.Ask); err != nil {
+		return err
+	}
+	if q.Beside, err = v.besideAdvice(j, q.Quote); err != nil {
 		return err
 	}
 	if q.Kept, err = v.shop.Quotes(v.ctx(), v.who, j); err != nil {
