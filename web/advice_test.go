@@ -226,3 +226,19 @@ func (b *bench) ask(at, path, value string) {
 		b.t.Fatalf("%d %s", a.status, a.body)
 	}
 }
+
+// A job without a customer is not blamed for it: the form has no such field.
+func TestAdviceFormAsksForNoCustomer(t *testing.T) {
+	b := openBench(t)
+	j, err := b.shop.OpenJob(b.Ctx, b.Owner, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields := slices.Clone(adviceFields)
+	fields[slices.Index(fields, "vehicle.axle_load")+1] = "1450"
+	fields[slices.Index(fields, "vehicle.name")+1] = ""
+	a := b.post("/job/"+string(j.ID)+"/advice", fields...)
+	if said := text(parse(t, a.body)); strings.Contains(said, "customer:") || !strings.Contains(said, "unit is missing") {
+		t.Errorf("%d %s", a.status, said)
+	}
+}

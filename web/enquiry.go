@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -229,7 +230,7 @@ func enquiryYAML(j *shop.Job, form url.Values) (string, error) {
 	for _, p := range []string{"position", "forward"} {
 		mounting = append(mounting, yaml.MapItem{Key: p, Value: get("mounting." + p)})
 	}
-	doc := yaml.MapSlice{{Key: "number", Value: j.NumberText()}, {Key: "customer", Value: j.Title()}, {Key: "casting", Value: get("casting")}, {Key: "gears", Value: get("gears")}}
+	doc := yaml.MapSlice{{Key: "number", Value: j.NumberText()}, {Key: "customer", Value: cmp.Or(j.Title(), "job "+j.NumberText())}, {Key: "casting", Value: get("casting")}, {Key: "gears", Value: get("gears")}}
 	if c := get("diff_centre"); c != "" {
 		doc = append(doc, yaml.MapItem{Key: "diff_centre", Value: c})
 	}
